@@ -1,0 +1,136 @@
+"""Names that scripts, models and other people's projects rely on: ids of the provider, algorithms and bodies, and the fields of every output.
+
+An id or field name, once published, is never renamed and never translated; labels and aliases are for people and may be improved.
+Field names carry their unit and are unique within their first ten characters, so that a Shapefile keeps them.
+"""
+
+from dataclasses import dataclass
+
+PROVIDER_ID = "skyalidade"
+PROVIDER_NAME = "Sky Alidade"
+
+# body id -> what a person reads
+BODIES = {
+    "core": "Milky Way core",
+    "arch": "Milky Way arch (its top)",
+    "sun": "Sun",
+    "moon": "Moon",
+    "pole": "Celestial pole above the horizon",
+    "star": "Star or other fixed place (STAR)",
+    "galactic": "Place on the galactic plane (GALACTIC_LON)",
+}
+
+PAIRINGS = {
+    "all": "every camera with every subject",
+    "by_field": "cameras and subjects with the same value in a field",
+    "closest": "each camera with its closest subject",
+}
+
+MOON_RULES = {
+    "any": "Moon up or down",
+    "down": "Moon down",
+    "down_or_thin": "Moon down, or lit less than MOON_LIT_MAX",
+}
+
+
+@dataclass(frozen=True)
+class Field:
+    """One column: its name, the kind of value it holds and what a person reads above it."""
+
+    name: str
+    kind: str  # text, int, real, bool, date or datetime (UTC)
+    alias: str
+
+
+FIELDS = {
+    field.name: field
+    for field in (
+        # who
+        Field("camera", "text", "Camera"),
+        Field("camera_id", "int", "Camera id"),
+        Field("subject", "text", "Subject"),
+        Field("subject_id", "int", "Subject id"),
+        Field("site", "text", "Site"),
+        Field("site_id", "int", "Site id"),
+        # the body and its time
+        Field("body", "text", "Body"),
+        Field("night", "date", "Night (date of its evening)"),
+        Field("t_utc", "datetime", "Time (UTC)"),
+        Field("t_local", "text", "Time (local)"),
+        Field("tz", "text", "Time zone"),
+        Field("t_start", "datetime", "Start (UTC)"),
+        Field("start_loc", "text", "Start (local)"),
+        Field("t_end", "datetime", "End (UTC)"),
+        Field("end_loc", "text", "End (local)"),
+        Field("minutes", "real", "Length [min]"),
+        Field("az_deg", "real", "Azimuth of the body [° true]"),
+        Field("alt_deg", "real", "Altitude of the body, apparent [°]"),
+        Field("semi_deg", "real", "Semidiameter [°]"),
+        # the sightline
+        Field("dist_m", "real", "Distance [m]"),
+        Field("bearing_deg", "real", "Bearing, camera to subject [° true]"),
+        Field("back_deg", "real", "Back bearing, subject to camera [° true]"),
+        Field("mag_deg", "real", "Magnetic bearing [°]"),
+        Field("decl_deg", "real", "Magnetic declination, east positive [°]"),
+        Field("grid_deg", "real", "Grid bearing [°]"),
+        Field("cam_z_m", "real", "Height of the lens [m]"),
+        Field("base_z_m", "real", "Height of the subject's foot [m]"),
+        Field("top_z_m", "real", "Height of the subject's top [m]"),
+        Field("base_alt_deg", "real", "Altitude of the subject's foot [°]"),
+        Field("top_alt_deg", "real", "Altitude of the subject's top [°]"),
+        Field("width_deg", "real", "Width of the subject [°]"),
+        Field("height_deg", "real", "Height of the subject [°]"),
+        Field("visible", "bool", "Top in line of sight"),
+        Field("sight", "text", "Line of sight"),
+        Field("block_m", "real", "Distance to the least clearance [m]"),
+        Field("clear_m", "real", "Least clearance [m]"),
+        Field("hidden_m", "real", "Hidden part of the subject [m]"),
+        Field("heights", "text", "Source of heights"),
+        # the body over the subject
+        Field("d_az_deg", "real", "Body less bearing [°]"),
+        Field("d_alt_deg", "real", "Body above the subject's top [°]"),
+        Field("place", "text", "Body against the subject"),
+        Field("ground_deg", "real", "Altitude of the terrain skyline [°]"),
+        # the light
+        Field("sun_deg", "real", "Altitude of the Sun, geometric [°]"),
+        Field("sky", "text", "Darkness of the sky"),
+        Field("moon_deg", "real", "Altitude of the Moon, geometric [°]"),
+        Field("moon_az", "real", "Azimuth of the Moon [° true]"),
+        Field("moon_lit", "real", "Lit fraction of the Moon"),
+        Field("moon_sep", "real", "Body to Moon [°]"),
+        Field("moon_side", "text", "Moonlight comes from"),
+        Field("moon_mag", "real", "Brightening by moonlight [mag/arcsec²]"),
+        # the band
+        Field("core_alt", "real", "Altitude of the core, apparent [°]"),
+        Field("tilt_deg", "real", "Tilt of the band at the core [°]"),
+        Field("lean", "text", "Side to which the band rises"),
+        Field("apex_deg", "real", "Altitude of the arch's top, geometric [°]"),
+        Field("apex_az", "real", "Azimuth of the arch's top [° true]"),
+        Field("apex_lon", "real", "Galactic longitude of the arch's top [°]"),
+        # why not
+        Field("az_from", "real", "Azimuths reached, from [° true]"),
+        Field("az_to", "real", "Azimuths reached, to [° true]"),
+        Field("reason", "text", "Reason"),
+    )
+}
+
+SIGHTLINES_FIELDS = (
+    *("camera", "camera_id", "subject", "subject_id", "dist_m", "bearing_deg", "back_deg", "mag_deg", "decl_deg", "grid_deg"),
+    *("cam_z_m", "base_z_m", "top_z_m", "base_alt_deg", "top_alt_deg", "width_deg", "height_deg"),
+    *("visible", "sight", "block_m", "clear_m", "hidden_m", "heights"),
+)
+
+ALIGNMENTS_FIELDS = (
+    *("camera", "camera_id", "subject", "subject_id", "body", "night", "t_utc", "t_local", "tz"),
+    *("t_start", "start_loc", "t_end", "end_loc", "minutes"),
+    *("az_deg", "alt_deg", "semi_deg", "bearing_deg", "mag_deg", "decl_deg", "d_az_deg", "top_alt_deg", "d_alt_deg", "place"),
+    *("ground_deg", "sight", "heights", "sun_deg", "sky", "moon_deg", "moon_az", "moon_lit", "moon_sep", "moon_side", "moon_mag"),
+    *("core_alt", "tilt_deg", "lean", "apex_deg", "apex_az", "apex_lon", "dist_m"),
+)
+
+UNMET_FIELDS = ("camera", "camera_id", "subject", "subject_id", "body", "bearing_deg", "az_from", "az_to", "reason")
+
+SKY_POSITIONS_FIELDS = (
+    *("site", "site_id", "body", "t_utc", "t_local", "tz", "az_deg", "alt_deg", "semi_deg", "mag_deg", "ground_deg"),
+    *("sun_deg", "sky", "moon_deg", "moon_lit", "moon_sep", "core_alt", "tilt_deg", "lean", "apex_deg", "apex_az", "apex_lon"),
+)

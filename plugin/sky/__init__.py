@@ -1,0 +1,1 @@
+"""The sky: time tables, bodies, horizontal coordinates, refraction, the galactic plane, moonlight and exact events. Pure: no QGIS."""
