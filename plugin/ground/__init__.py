@@ -1,0 +1,1 @@
+"""The ground between camera and subject: geodesics and the curved Earth."""

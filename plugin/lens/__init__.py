@@ -1,0 +1,1 @@
+"""What a camera sees of a subject."""

@@ -1,0 +1,1 @@
+"""Sky, ground and lens joined: arrays and dataclasses in and out."""
