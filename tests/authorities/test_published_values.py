@@ -12,7 +12,7 @@ import pytest
 from astropy import coordinates, units
 from astropy.time import Time
 from astropy.utils import iers
-from authorities.published import dms_deg, hms_deg, rows, values
+from published import dms_deg, hms_deg, rows, values
 from pymeeus.Epoch import Epoch
 from pymeeus.Moon import Moon
 from skyfield import earthlib
