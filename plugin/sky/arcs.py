@@ -69,7 +69,8 @@ def _where(sets, kept_counts):
     held = sum(len(s) for s in sets)
     step = np.concatenate([np.zeros(len(low), np.int8), np.ones(held, np.int8), -np.ones(held, np.int8), np.zeros(len(low), np.int8)])
     origin, width = sets[0]._scale()
-    # A stable sort leaves, at the same moment, the span's start first, then starts, ends, the span's end; it is quick on runs already in order.
+    # A stable sort leaves, at the same moment, the span's start first, then starts, ends, the span's end; it is quick on runs already in
+    # order.
     order = np.argsort(row * width + (time - origin), kind="stable")
     row, time = row[order], time[order]
     keeps = np.zeros(len(sets) + 1, bool)

@@ -1,8 +1,8 @@
 """What can stand in the sky: Sun, Moon, the celestial pole, and fixed directions such as the galactic core.
 
 The galactic system is the IAU's of 1958 as the Hipparcos mission fixed it in ICRS (ESA SP-1200, vol. 1, section 1.5.3): pole at right
-ascension 192.85948°, declination 27.12825°, galactic longitude of the celestial pole 122.93192°. "Core" is l = 0, b = 0 of that system; the radio
-source Sgr A* (Reid and Brunthaler 2004) stands 0.072° from it, a seventh of the Moon's width.
+ascension 192.85948°, declination 27.12825°, galactic longitude of the celestial pole 122.93192°. "Core" is l = 0, b = 0 of that system; the
+radio source Sgr A* (Reid and Brunthaler 2004) stands 0.072° from it, a seventh of the Moon's width.
 """
 
 from dataclasses import dataclass

@@ -1,11 +1,12 @@
 """When bodies cross planes fixed to a site: the one primitive behind every event.
 
-"The body stands above an altitude" and "the body stands clockwise of an azimuth" are both `m . v - k |v| + c >= 0`, with v the topocentric vector
-and m a direction fixed to the ground. As the Earth turns, m . v is a cosine of the body's hour angle with slowly changing terms: in each turn it has one
-highest and one lowest value, the time is cut there, and a piece holds one crossing or none. Nothing is scanned, so nothing short is missed.
+"The body stands above an altitude" and "the body stands clockwise of an azimuth" are both `m . v - k |v| + c >= 0`, with v the topocentric
+vector and m a direction fixed to the ground. As the Earth turns, m . v is a cosine of the body's hour angle with slowly changing terms: in
+each turn it has one highest and one lowest value, the time is cut there, and a piece holds one crossing or none. Nothing is scanned, so
+nothing short is missed.
 
-Near a pole (altitudes) and for bearings near 90° and 270° at the equator the cosine is so small that slow terms rule; there a turn is cut in eighths, and
-at the sign changes of the rate.
+Near a pole (altitudes) and for bearings near 90° and 270° at the equator the cosine is so small that slow terms rule; there a turn is cut
+in eighths, and at the sign changes of the rate.
 
 Rows are sites (or pairs), shape (R,). Times are seconds of TT since J2000.
 """
@@ -199,7 +200,7 @@ class Motion:
         values = self.value(plane, rows[:, None], edges)
         inside = values >= 0.0
         line, piece = np.nonzero(inside[:, 1:] != inside[:, :-1])
-        t_s = self._roots(plane, rows[line], edges[line, piece], edges[line, piece + 1], values[line, piece], values[line, piece + 1])
+        t_s = self.roots(plane, rows[line], edges[line, piece], edges[line, piece + 1], values[line, piece], values[line, piece + 1])
         entering = inside[line, piece + 1]
 
         # What holds at the start and each crossing must add up to what holds at the end.
@@ -214,6 +215,8 @@ class Motion:
 
     def _cuts(self, plane, low, high, rows, small):
         """Edges of pieces that hold one crossing or none, shape (rows, pieces + 1); pieces may be empty."""
+        if self._flip is not None:
+            return np.stack([low, high], axis=1)  # the pole does not move
         per_turn = 8 if small else 2
         phase = self._lon[rows] + np.arctan2(plane.east[rows], plane.meridian[rows])
         unit = 2.0 * np.pi / per_turn
@@ -265,7 +268,7 @@ class Motion:
         turnings[line, piece] = 0.5 * (low + high)
         return np.sort(np.concatenate([edges, turnings], axis=1), axis=1)
 
-    def _roots(self, plane, rows, low, high, value_low, value_high):
+    def roots(self, plane, rows, low, high, value_low, value_high):
         """The one crossing in each piece: Newton's steps from the cosine through the two values, kept inside the piece."""
         span = value_low - value_high
         share = np.arccos(np.clip(-(value_low + value_high) / np.where(span == 0.0, 1.0, span), -1.0, 1.0)) / np.pi

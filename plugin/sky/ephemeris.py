@@ -9,7 +9,6 @@ from pathlib import Path
 
 import numpy as np
 
-from .. import libraries  # noqa: F401  makes the bundled libraries importable
 from skyfield.api import load, load_file
 
 DAY_S = 86400.0

@@ -1,7 +1,7 @@
 """How the band of the Milky Way lies in the sky: tilt at the core, the arch and its top, its feet on the horizon.
 
-All from the vertical and horizontal parts of three directions: g_x toward the core, g_y toward l = 90°, b = 0, g_z toward the galactic pole.
-Altitudes here are geometric, as the great circle of the plane is one only without air. Any shape, kept. Angles in degrees.
+All from the vertical and horizontal parts of three directions: g_x toward the core, g_y toward l = 90°, b = 0, g_z toward the galactic
+pole. Altitudes here are geometric, as the great circle of the plane is one only without air. Any shape, kept. Angles in degrees.
 """
 
 from dataclasses import dataclass

@@ -1,7 +1,7 @@
 """Horizontal coordinates: where bodies of a time table stand over sites.
 
-Results are (sites, times). Azimuth is clockwise from true north, altitude is geometric: topocentric, of the centre, without refraction. Angles in
-degrees.
+Results are (sites, times). Azimuth is clockwise from true north, altitude is geometric: topocentric, of the centre, without refraction.
+Angles in degrees.
 """
 
 import numpy as np

@@ -1,7 +1,7 @@
 """Atmospheric refraction between true and apparent altitude.
 
-Angles in degrees, any shape; results have the shape of altitude and air broadcast together. Good to about 0.1' above 5 deg, 0.5' at the horizon; the
-air near the horizon is worth more than that on many nights, and no formula knows it.
+Angles in degrees, any shape; results have the shape of altitude and air broadcast together. Good to about 0.1' above 5 deg, 0.5' at the
+horizon; the air near the horizon is worth more than that on many nights, and no formula knows it.
 """
 
 import numpy as np

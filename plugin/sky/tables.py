@@ -4,8 +4,8 @@ Vectors are apparent and geocentric: light time, aberration by the Earth's motio
 observer's place and the diurnal aberration are added per site. Vectors put x, y, z, r on axis 0; r is the length. Moving bodies are in km,
 fixed directions are unit vectors.
 
-A track is kept in the *turning frame*: Earth-fixed axes turned back by a uniform rotation (`TURN_RAD_PER_S`). There, bodies move slowly and a cubic
-through four nodes is enough; the turning itself is exact. Polar motion (under 0.6") is left out, as Skyfield does by default.
+A track is kept in the *turning frame*: Earth-fixed axes turned back by a uniform rotation (`TURN_RAD_PER_S`). There, bodies move slowly and
+a cubic through four nodes is enough; the turning itself is exact. Polar motion (under 0.6") is left out, as Skyfield does by default.
 """
 
 import numpy as np
@@ -43,8 +43,15 @@ class Track:
         self._cubics = np.ascontiguousarray(cubics.transpose(2, 0, 1))  # one interval's numbers lie side by side
         self._first_tt_s = first_tt_s + step_s  # of the first usable interval
         self._step_s = step_s
+        self._made_from = (first_tt_s, step_s, values)
         self.nodes_tt_s = self._first_tt_s + step_s * np.arange(len(self._cubics) + 1)
         self.nodes = values[:, 1:-1]
+
+    def plus(self, other, share, other_share):
+        """Track of a weighted sum of two directions; `r` is the length of the sum."""
+        first_tt_s, step_s, values = self._made_from
+        x = share * values[:3] + other_share * other._made_from[2][:3]
+        return Track(first_tt_s, step_s, np.concatenate([x, np.linalg.norm(x, axis=0)[None]]))
 
     def at(self, tt_s, rates=False):
         """Values at moments within the nodes.
@@ -180,6 +187,13 @@ class TimeTable:
         angle = TURN_RAD_PER_S * tt_s
         cos, sin = np.cos(angle), np.sin(angle)
         self._fixed = {body: np.stack([cos * x + sin * y, cos * y - sin * x, z, r]) for body, (x, y, z, r) in turning.items()}
+
+    def take(self, index):
+        """The table at a slice of its times."""
+        part = object.__new__(TimeTable)
+        part.t_utc_s = self.t_utc_s[index]
+        part._fixed = {body: x[:, index] for body, x in self._fixed.items()}
+        return part
 
     def itrs(self, body):
         """Apparent geocentric vectors x, y, z, r of a body in Earth-fixed axes, shape (4, T)."""

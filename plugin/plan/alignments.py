@@ -1,0 +1,248 @@
+"""Alignments: the stretches of time in which a body stands over a subject and every condition holds, and why there are none.
+
+Nothing is sampled: each condition is a set of stretches between exact crossings, and an alignment is where all sets hold.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..sky import arcs, moonlight
+from ..sky.bodies import MOON, MOON_RADIUS_KM, SUN
+from ..sky.ephemeris import default_ephemeris
+from ..sky.horizontal import Sites
+from . import circumstances, clock, nights, unmet
+from .azimuths import AzimuthRun, offset_deg
+from .conditions import ANY, MOONRISE_ALT_DEG, Circumstances, Heavens, body_limits, over_bearing
+
+DAY_S = 86400.0
+BLOCK_CELLS = 60_000  # pairs x turns x 2: what one condition works on at once; memory and the wait for a cancel hang on it
+MOON_AHEAD_DEG, MOON_ASIDE_DEG = 60.0, 120.0
+
+
+@dataclass(frozen=True)
+class Pairs:
+    """Cameras and their subjects; arrays of shape (P,).
+
+    Attributes
+    ----------
+    lon_deg, lat_deg : ndarray
+        Camera. [deg]
+    height_m : ndarray
+        Lens, above sea level; 0 where unknown. [m]
+    bearing_deg : ndarray
+        True bearing from camera to subject. [deg]
+    base_alt_deg, top_alt_deg : ndarray
+        Altitudes of the subject's foot and top from the lens. [deg]
+    zone_names : sequence of str
+    zone_index : ndarray of int
+        Zone of each camera.
+    """
+
+    lon_deg: np.ndarray
+    lat_deg: np.ndarray
+    height_m: np.ndarray
+    bearing_deg: np.ndarray
+    base_alt_deg: np.ndarray
+    top_alt_deg: np.ndarray
+    zone_names: list
+    zone_index: np.ndarray
+
+    def __len__(self):
+        return len(self.lon_deg)
+
+    def take(self, index):
+        """The pairs at a slice."""
+        arrays = (self.lon_deg, self.lat_deg, self.height_m, self.bearing_deg, self.base_alt_deg, self.top_alt_deg)
+        return Pairs(*(values[index] for values in arrays), self.zone_names, self.zone_index[index])
+
+
+def estimate_rows(pairs, targets, first_night, last_night):
+    """About the most rows that can come out: a passage a pair, body and night."""
+    return len(pairs) * len(targets) * max(int((np.datetime64(last_night) - np.datetime64(first_night)).astype(int)) + 1, 0)
+
+
+def find_alignments(pairs, targets, first_night, last_night, conditions, progress=None):
+    """Find all alignments of pairs with targets in a range of nights.
+
+    Parameters
+    ----------
+    pairs : Pairs
+        P of them.
+    targets : sequence of Target
+    first_night, last_night : datetime64[D] or str
+        Dates of the first and the last evening, both included, in each pair's zone.
+    conditions : Conditions
+    progress : callable, optional
+        Told the part that is done, 0 to 1, after each step; False from it ends the search.
+
+    Yields
+    ------
+    table : dict of str to ndarray, shape (N,)
+        Columns by the names of `names.ALIGNMENTS_FIELDS` as far as they follow from the sky, and `pair`, the index of the pair. Moments in
+        s of UTC, unrounded; nan and None where there is no value.
+    unmet : dict of str to ndarray, shape (M,)
+        `pair body bearing_deg az_from az_to reason` of the pairs and targets without a row.
+
+    Raises
+    ------
+    ValueError
+        Nights outside the ephemeris, or the last before the first.
+    """
+    if not len(pairs) or not len(targets):
+        return
+    noon_utc_s, night_count = nights.noons(pairs.lon_deg, pairs.zone_names, pairs.zone_index, first_night, last_night)
+    last_noon_utc_s = noon_utc_s + DAY_S * night_count
+    bodies = [*circumstances.NEEDED, *(target.body for target in targets)]
+    heavens = Heavens(bodies, noon_utc_s.min() - DAY_S, last_noon_utc_s.max() + DAY_S)
+    step = max(1, BLOCK_CELLS // (2 * (int(night_count.max()) + 2)))
+    for first in range(0, len(pairs), step):
+        part = slice(first, first + step)
+        block = _Block(pairs.take(part), noon_utc_s[part], last_noon_utc_s[part], heavens, conditions)
+        for number, target in enumerate(targets):
+            table, without = block.find(target)
+            table["pair"] += first
+            without["pair"] += first
+            yield table, without
+            if progress and progress((first + step * (number + 1) / len(targets)) / (len(pairs) + step)) is False:
+                return
+
+
+class _Block:
+    """Some pairs, worked on at once."""
+
+    def __init__(self, pairs, noon_utc_s, last_noon_utc_s, heavens, conditions):
+        ephemeris = default_ephemeris()
+        self.pairs, self.heavens, self.conditions = pairs, heavens, conditions
+        self.noon_utc_s, self.last_noon_utc_s = noon_utc_s, last_noon_utc_s
+        self.noon_tt_s, self.last_noon_tt_s = ephemeris.tt_from_utc(noon_utc_s), ephemeris.tt_from_utc(last_noon_utc_s)
+        # A day more on either side, so that a stretch over the edge is known whole.
+        self.low, self.high = ephemeris.tt_from_utc(noon_utc_s - DAY_S), ephemeris.tt_from_utc(last_noon_utc_s + DAY_S)
+        self.sites = Sites(pairs.lon_deg, pairs.lat_deg, pairs.height_m)
+        self.air = circumstances.Air(pairs.height_m, conditions.pressure_hPa, conditions.temperature_C)
+        key = np.stack([pairs.lon_deg, pairs.lat_deg, pairs.height_m, noon_utc_s, last_noon_utc_s])
+        _, one, self.site_index = np.unique(key, axis=1, return_index=True, return_inverse=True)
+        self.site_index = self.site_index.reshape(-1)
+        self.shared = Circumstances(heavens, self.sites.take(one), self.air.take(one), self.low[one], self.high[one])
+
+    def find(self, target):
+        """Table of one target, and its pairs without a row."""
+        motion = self.heavens.motion(target.body, self.sites)
+        stages = list(self._stages(target, motion))
+        met = stages[-1][1]
+        row, start, end = self._cut_long(met)
+        opposite = self._south_is_meant(target, motion, row, 0.5 * (start + end))
+        t_s = AzimuthRun(motion, row, start, end, opposite).closest_to(self.pairs.bearing_deg)
+        t_utc_s = default_ephemeris().utc_from_tt(t_s)
+        asked = (t_utc_s >= self.noon_utc_s[row]) & (t_utc_s < self.last_noon_utc_s[row])
+        table = self._table(target, row[asked], t_s[asked], start[asked], end[asked])
+        return table, self._unmet(target, motion, stages, np.bincount(row[asked], minlength=len(self.pairs)) == 0)
+
+    def _stages(self, target, motion):
+        """Conditions one after the other, each with what still holds after it."""
+        asked, shared, index = self.conditions, self.shared, self.site_index
+        standing, over_top = body_limits(asked, target, shared, self.air, self.pairs.top_alt_deg, index)
+        yield "standing", standing
+        met = arcs.every(over_bearing(target, motion, self.pairs.bearing_deg, asked.tolerance_of(target), self.low, self.high), standing)
+        yield "bearing", met
+        of_site = {
+            "tilt": shared.tilted(asked.tilt_min_deg, asked.tilt_max_deg),
+            "apex": None if target.is_arch else shared.arched(asked.apex_min_deg, asked.apex_max_deg),
+        }
+        if target.body != SUN:
+            limit_deg = target.sun_limit_deg if asked.sun_limit_deg is None else asked.sun_limit_deg
+            of_site["darkness"] = shared.dark(limit_deg, asked.sun_min_deg)
+            if target.body == MOON:
+                of_site["phase"] = self._phase()
+            elif asked.moon != ANY:
+                of_site["moon"] = shared.moonless(asked.moon, asked.moon_lit_max)
+        of_pair = {"gap": over_top, **{name: None if held is None else held.take(index) for name, held in of_site.items()}}
+        for name, held in of_pair.items():
+            if held is not None:
+                met = arcs.every(met, held)
+                yield name, met
+
+    def _phase(self):
+        least, most = self.conditions.lit_min, self.conditions.lit_max
+        if least is None and most is None:
+            return None
+        return self.shared.moon_lit(0.0 if least is None else least, 1.0 if most is None else most)
+
+    def _cut_long(self, met):
+        """Stretches over a day, cut at the noons of their site."""
+        pieces = np.where(
+            met.end - met.start > DAY_S,
+            np.ceil((met.end - self.noon_tt_s[met.row]) / DAY_S) - np.floor((met.start - self.noon_tt_s[met.row]) / DAY_S),
+            1.0,
+        ).astype(int)
+        source = np.repeat(np.arange(len(met)), pieces)
+        number = np.arange(len(source)) - np.repeat(np.cumsum(pieces) - pieces, pieces)
+        row = met.row[source]
+        day_s = self.noon_tt_s[row] + DAY_S * (np.floor((met.start[source] - self.noon_tt_s[row]) / DAY_S) + number)
+        cut = pieces[source] > 1
+        start = np.where(cut, np.maximum(met.start[source], day_s), met.start[source])
+        end = np.where(cut, np.minimum(met.end[source], day_s + DAY_S), met.end[source])
+        return row, start, end
+
+    def _south_is_meant(self, target, motion, row, tt_s):
+        """Where the arch's top has the azimuth of the south galactic pole, as the north one is up; None for other targets."""
+        return motion.enu(row, tt_s)[2] > 0.0 if target.is_arch else None
+
+    def _table(self, target, row, t_s, start, end):
+        pairs, ephemeris = self.pairs, default_ephemeris()
+        bodies = dict.fromkeys([*circumstances.NEEDED, target.body])
+        vectors = {body: self.heavens.motion(body, self.sites).enu(row, t_s) for body in bodies}
+        air = self.air.take(row)
+        table = circumstances.light_and_band(vectors, self.heavens.lit(t_s), air)
+        table.update(circumstances.place_of(target, vectors, table, air))
+        bearing_deg, top_alt_deg = pairs.bearing_deg[row], pairs.top_alt_deg[row]
+        moon_semi_deg = moonlight.semidiameter_deg(vectors[MOON], MOON_RADIUS_KM)
+        zone_index = pairs.zone_index[row]
+        table.update(
+            pair=row.copy(),
+            body=np.full(len(row), target.id, dtype=object),
+            tz=np.asarray(pairs.zone_names, dtype=object)[zone_index],
+            minutes=(end - start) / 60.0,
+            bearing_deg=bearing_deg,
+            d_az_deg=offset_deg(table["az_deg"], bearing_deg),
+            top_alt_deg=top_alt_deg,
+            d_alt_deg=table["alt_deg"] - top_alt_deg,
+            place=_place(table["alt_deg"], pairs.base_alt_deg[row], top_alt_deg),
+            moon_side=_moon_side(table["moon_az"], table["moon_deg"] + moon_semi_deg > MOONRISE_ALT_DEG, bearing_deg),
+        )
+        for name, local, moment in (("t_utc", "t_local", t_s), ("t_start", "start_loc", start), ("t_end", "end_loc", end)):
+            table[name] = ephemeris.utc_from_tt(moment)
+            table[local] = clock.local_text(table[name], pairs.zone_names, zone_index)
+        table["night"] = nights.night_of(table["t_utc"], pairs.lon_deg[row], pairs.zone_names, zone_index)[0]
+        return table
+
+    def _unmet(self, target, motion, stages, without):
+        rows = np.nonzero(without)[0]
+        standing = stages[0][1]
+        reach = unmet.reach(target, motion, *self._cut_long(standing.keep(without[standing.row] & self._reaches_nights(standing))))
+        az_from, az_to = (values[rows] for values in reach)
+        bearing_deg, top_alt_deg = self.pairs.bearing_deg[rows], self.pairs.top_alt_deg[rows]
+        held = [(name, np.bincount(met.row[self._reaches_nights(met)], minlength=len(self.pairs))[rows] > 0) for name, met in stages]
+        return {
+            "pair": rows,
+            "body": np.full(len(rows), target.id, dtype=object),
+            "bearing_deg": bearing_deg,
+            "az_from": az_from,
+            "az_to": az_to,
+            "reason": unmet.reasons(target, self.conditions, bearing_deg, top_alt_deg, az_from, az_to, held),
+        }
+
+    def _reaches_nights(self, met):
+        """Which stretches reach into the nights asked."""
+        return (met.end > self.noon_tt_s[met.row]) & (met.start < self.last_noon_tt_s[met.row])
+
+
+def _place(alt_deg, base_alt_deg, top_alt_deg):
+    return np.where(alt_deg > top_alt_deg, "above", np.where(alt_deg >= base_alt_deg, "behind", "below")).astype(object)
+
+
+def _moon_side(moon_az, moon_up, bearing_deg):
+    """Where the light of a Moon that is up comes from, for one who looks along the bearing."""
+    off_deg = np.abs(offset_deg(moon_az, bearing_deg))
+    side = np.where(off_deg < MOON_AHEAD_DEG, "ahead", np.where(off_deg <= MOON_ASIDE_DEG, "side", "behind")).astype(object)
+    return np.where(moon_up, side, None)
