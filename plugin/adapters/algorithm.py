@@ -1,0 +1,89 @@
+"""What every Sky Alidade algorithm answers QGIS in the same way."""
+
+from contextlib import contextmanager
+from pathlib import Path
+
+from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcessingParameterDateTime, QgsProcessingParameterNumber
+
+from . import refusals
+from .moments import moment, night
+from .parameters import blank, property_of_features
+from .translation import tr
+
+HELP = Path(__file__).parent.parent / "help"
+
+GROUPS = {"sight": "Lines of sight", "nights": "Nights and alignments", "sky": "Sky"}
+
+
+@contextmanager
+def in_words():
+    """Turn the sentence of an error from the pure folders into what QGIS shows a person."""
+    try:
+        yield
+    except (ValueError, FileNotFoundError) as wrong:
+        raise QgsProcessingException(str(wrong)) from wrong
+
+
+class Algorithm(QgsProcessingAlgorithm):
+    """Id, texts and refusals; `LAYERS` are the sources, `LAYER_OF_FIELD` the layer each field parameter belongs to."""
+
+    ID = GROUP = TITLE = SUMMARY = ""
+    TAGS = ()
+    LAYERS = ()
+    LAYER_OF_FIELD = {}
+
+    def name(self):
+        return self.ID
+
+    def displayName(self):
+        return tr(self.TITLE)
+
+    def shortDescription(self):
+        return tr(self.SUMMARY)
+
+    def tags(self):
+        return [tr(tag) for tag in self.TAGS]
+
+    def group(self):
+        return tr(GROUPS[self.GROUP])
+
+    def groupId(self):
+        return self.GROUP
+
+    def shortHelpString(self):
+        return (HELP / f"{self.ID}.html").read_text(encoding="utf-8")
+
+    def createInstance(self):
+        return type(self)()
+
+    def refusals(self, parameters, context):
+        """Sentences about what is wrong with this algorithm's own parameters."""
+        return ()
+
+    def checkParameterValues(self, parameters, context):
+        for sentence in self._sentences(parameters, context):
+            return False, sentence
+        return super().checkParameterValues(self.as_qgis_takes_them(parameters), context)
+
+    def _sentences(self, parameters, context):
+        yield from refusals.layers(self, parameters, self.LAYERS, context)
+        yield from refusals.fields(self, parameters, self.LAYER_OF_FIELD, context)
+        yield from refusals.choices(self, parameters)
+        yield from refusals.numbers(self, parameters, context)
+        yield from self.refusals(parameters, context)
+        yield from refusals.outputs(self, parameters)
+
+    def as_qgis_takes_them(self, parameters):
+        """The parameters in forms that QGIS's own check accepts: Python's dates as texts, 'field:NAME' as a property, blanks as none."""
+        taken = dict(parameters)
+        for definition in self.parameterDefinitions():
+            name, value = definition.name(), parameters.get(definition.name())
+            if isinstance(definition, QgsProcessingParameterDateTime) and not blank(value):
+                date_only = definition.dataType() == QgsProcessingParameterDateTime.Type.Date
+                taken[name] = str(night(value)) if date_only else moment(value).isoformat(timespec="seconds")
+            elif isinstance(definition, QgsProcessingParameterNumber):
+                if definition.isDynamic() and property_of_features(value) is not None:
+                    taken[name] = property_of_features(value)
+                elif blank(value):
+                    taken.pop(name, None)
+        return taken

@@ -1,0 +1,225 @@
+"""Parameters that several algorithms take, each with the sentence a person reads, and how their values are read."""
+
+import math
+
+from qgis.core import (
+    NULL,
+    QgsProcessing,
+    QgsProcessingParameterDateTime,
+    QgsProcessingParameterDefinition,
+    QgsProcessingParameterEnum,
+    QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterField,
+    QgsProcessingParameterNumber,
+    QgsProcessingParameters,
+    QgsProcessingParameterString,
+    QgsProperty,
+    QgsPropertyDefinition,
+)
+
+from ..names import BODIES, PAIRINGS
+from .translation import tr
+
+MAX_ROWS_DEFAULT = 20_000_000
+DOUBLE = QgsProcessingParameterNumber.Type.Double
+# texts that stand for a property of each feature where only text can be given, as on a command line
+FIELD_PREFIX, EXPRESSION_PREFIX = "field:", "expression:"
+
+
+def advanced(parameter):
+    """The parameter, kept out of the way of a first run."""
+    parameter.setFlags(parameter.flags() | QgsProcessingParameterDefinition.Flag.FlagAdvanced)
+    return parameter
+
+
+def helped(parameter, sentence):
+    """The parameter with a sentence that appears when one rests on it."""
+    parameter.setHelp(sentence)
+    return parameter
+
+
+def points(name, label):
+    return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorPoint])
+
+
+def field(name, label, layer):
+    return QgsProcessingParameterField(name, label, parentLayerParameterName=layer, optional=True)
+
+
+def number(name, label, default=None, low=None, high=None, optional=None):
+    """A decimal number; without a default it may stay blank."""
+    parameter = QgsProcessingParameterNumber(name, label, DOUBLE, default, default is None if optional is None else optional)
+    if low is not None:
+        parameter.setMinimum(low)
+    if high is not None:
+        parameter.setMaximum(high)
+    return parameter
+
+
+def measure(name, label, layer, default=None, low=None, high=None):
+    """A number that may be taken from each feature of a layer."""
+    parameter = number(name, label, default, low, high)
+    parameter.setIsDynamic(True)
+    parameter.setDynamicPropertyDefinition(QgsPropertyDefinition(name, label, QgsPropertyDefinition.StandardPropertyTemplate.Double))
+    parameter.setDynamicLayerParameterName(layer)
+    return parameter
+
+
+def choice(name, label, ids, default, several=False):
+    return QgsProcessingParameterEnum(name, label, list(ids), several, default, usesStaticStrings=True)
+
+
+def text(name, label):
+    return QgsProcessingParameterString(name, label, None, False, True)
+
+
+def instant(name, label, optional=False):
+    return QgsProcessingParameterDateTime(name, label, QgsProcessingParameterDateTime.Type.DateTime, None, optional)
+
+
+def evening(name, label):
+    return QgsProcessingParameterDateTime(name, label, QgsProcessingParameterDateTime.Type.Date, None, True)
+
+
+def cameras_and_subjects():
+    """Who looks and at what."""
+    return [
+        points("CAMERAS", tr("Cameras: the points to photograph from")),
+        points("SUBJECTS", tr("Subjects: the points to photograph")),
+    ]
+
+
+def names_and_heights():
+    """What the points are called, how high they stand and how wide."""
+    return [
+        field("CAMERA_NAME", tr("Field with the name of a camera"), "CAMERAS"),
+        field("SUBJECT_NAME", tr("Field with the name of a subject"), "SUBJECTS"),
+        measure("CAMERA_HEIGHT", tr("Height of the lens above the ground [m]"), "CAMERAS", 1.5, low=0),
+        measure("SUBJECT_HEIGHT", tr("Height of the subject's top above its foot [m]"), "SUBJECTS", 0, low=0),
+        advanced(
+            measure("SUBJECT_BASE", tr("Height of the subject's foot, or of a window's sill, above the ground [m]"), "SUBJECTS", 0, low=0)
+        ),
+        advanced(measure("SUBJECT_WIDTH", tr("Width of the subject [m]"), "SUBJECTS", 0, low=0)),
+        advanced(
+            measure(
+                "FACE_FROM", tr("Subject is usable from this bearing, camera to subject, clockwise ... [°]"), "SUBJECTS", low=-360, high=360
+            )
+        ),
+        advanced(measure("FACE_TO", tr("... to this bearing [°]; both blank: from all sides"), "SUBJECTS", low=-360, high=360)),
+    ]
+
+
+def pairing():
+    """Which camera looks at which subject."""
+    return [
+        helped(
+            choice("PAIRING", tr("Pair cameras and subjects: all, by_field or closest"), PAIRINGS, "all"),
+            "; ".join(f"{name}: {tr(sentence)}" for name, sentence in PAIRINGS.items()),
+        ),
+        advanced(field("PAIR_FIELD", tr("Field of the cameras that pairs them (by_field)"), "CAMERAS")),
+        advanced(field("PAIR_FIELD_SUBJECT", tr("Field of the subjects that pairs them; blank: of the same name (by_field)"), "SUBJECTS")),
+        number("MAX_DISTANCE", tr("Longest sightline [m]"), 50_000, low=0),
+    ]
+
+
+def bodies(default):
+    listed = "; ".join(f"{name}: {tr(sentence)}" for name, sentence in BODIES.items())
+    return [
+        helped(choice("BODIES", tr("Bodies of the sky, one or several"), BODIES, [default], several=True), listed),
+        advanced(text("STAR", tr("Place of the star: right ascension and declination, ICRS, as 'RA,Dec' [°]"))),
+        advanced(number("GALACTIC_LON", tr("Galactic longitude of the place on the Milky Way's plane [°]"), low=-360, high=360)),
+    ]
+
+
+def time_zone():
+    return helped(
+        text("TIME_ZONE", tr("Time zone, such as Europe/Lisbon; blank: the zone of each site")),
+        tr("A blank zone is the nautical zone of the site's longitude, such as UTC-02:00, without daylight saving."),
+    )
+
+
+def air():
+    return [
+        advanced(
+            helped(
+                number(
+                    "PRESSURE", tr("Air pressure at the site [hPa]; blank: standard air at its height; 0: no refraction"), low=0, high=1200
+                ),
+                tr("Refraction lifts what is seen, 0.5° at the horizon."),
+            )
+        ),
+        advanced(number("TEMPERATURE", tr("Air temperature at the site [°C]"), 10, low=-100, high=70)),
+    ]
+
+
+def refraction_k():
+    return advanced(
+        number("REFRACTION_K", tr("Terrestrial refraction: how much of the Earth's curvature the air undoes"), 0.13, low=-1, high=1)
+    )
+
+
+def max_rows():
+    return advanced(
+        helped(
+            QgsProcessingParameterNumber(
+                "MAX_ROWS", tr("Refuse to write more rows than"), QgsProcessingParameterNumber.Type.Integer, MAX_ROWS_DEFAULT, False, 1
+            ),
+            tr("A guard against a run that fills the disk."),
+        )
+    )
+
+
+# how values are read
+
+
+def blank(value):
+    """Whether nothing was given: omitted, empty, or the null that QGIS passes for it."""
+    return value is None or value == NULL or (isinstance(value, str) and not value.strip())
+
+
+def property_of_features(value):
+    """The property a parameter takes from each feature, or None where it is a plain value.
+
+    Command lines have no way to write a property before QGIS 3.24: there 'field:NAME' and 'expression:...' stand for it.
+    """
+    if isinstance(value, QgsProperty):
+        return value if value.propertyType() != QgsProperty.Type.StaticProperty else None
+    if isinstance(value, str) and value.startswith(FIELD_PREFIX):
+        return QgsProperty.fromField(value[len(FIELD_PREFIX) :])
+    if isinstance(value, str) and value.startswith(EXPRESSION_PREFIX):
+        return QgsProperty.fromExpression(value[len(EXPRESSION_PREFIX) :])
+    return None
+
+
+def plain_number(value):
+    """The number a plain value stands for, NaN where it is none, None where nothing was given."""
+    if isinstance(value, QgsProperty):
+        value = value.staticValue()
+    if blank(value):
+        return None
+    try:
+        return float(value)
+    except (TypeError, ValueError):
+        return math.nan
+
+
+def number_of(algorithm, parameters, name):
+    """The number given, else the parameter's default, which may be None."""
+    given = plain_number(parameters.get(name))
+    return plain_number(algorithm.parameterDefinition(name).defaultValue()) if given is None else given
+
+
+def text_of(parameters, name):
+    """The text given, or None."""
+    value = parameters.get(name)
+    return None if blank(value) else str(value).strip()
+
+
+def choices_of(algorithm, parameters, name, context):
+    """The ids chosen of an enum, each once, in the order given."""
+    chosen = QgsProcessingParameters.parameterAsEnumStrings(algorithm.parameterDefinition(name), parameters, context)
+    return list(dict.fromkeys(chosen))
+
+
+def choice_of(algorithm, parameters, name, context):
+    return QgsProcessingParameters.parameterAsEnumString(algorithm.parameterDefinition(name), parameters, context)

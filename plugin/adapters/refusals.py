@@ -1,0 +1,231 @@
+"""What can be known before a run to be wrong, each as a sentence that says what to do. Generators: nothing wrong yields nothing."""
+
+import math
+import re
+
+import numpy as np
+from qgis.core import QgsExpression, QgsProcessingParameterEnum, QgsProcessingParameterNumber, QgsProperty, QgsWkbTypes
+
+from ..names import BODIES
+from ..plan import clock
+from ..plan.span import ephemeris_span_utc_s
+from .moments import moment, night
+from .parameters import blank, choice_of, choices_of, number_of, plain_number, property_of_features, text_of
+from .sinks import destination_file, unwritable
+from .translation import tr
+
+ABOVE_GROUND = ("CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE")
+
+
+def layers(algorithm, parameters, names, context):
+    """Sources that cannot be read, hold no points or have no CRS."""
+    for name in names:
+        label = name.lower()
+        source = algorithm.parameterAsSource(parameters, name, context)
+        if source is None:
+            yield tr("{name}: there is no layer that can be read. Choose a layer of points for the {label}.").format(name=name, label=label)
+        elif QgsWkbTypes.geometryType(source.wkbType()) not in (
+            QgsWkbTypes.GeometryType.PointGeometry,
+            QgsWkbTypes.GeometryType.UnknownGeometry,
+        ):
+            yield tr("{name}: '{layer}' holds {kind}, not points. Choose a layer of points for the {label}.").format(
+                name=name, layer=source.sourceName(), kind=QgsWkbTypes.displayString(source.wkbType()), label=label
+            )
+        elif not source.sourceCrs().isValid():
+            yield tr("{name}: '{layer}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.").format(
+                name=name, layer=source.sourceName()
+            )
+
+
+def fields(algorithm, parameters, layer_of_field, context):
+    """Fields that their layer does not have."""
+    for name, layer in layer_of_field.items():
+        wanted = text_of(parameters, name)
+        source = algorithm.parameterAsSource(parameters, layer, context) if wanted else None
+        if source is not None and source.fields().lookupField(wanted) < 0:
+            yield _no_field(name, layer, wanted, source)
+
+
+def _no_field(name, layer, wanted, source):
+    return tr("{name}: {layer} has no field '{field}'. Choose one of: {fields}.").format(
+        name=name, layer=layer, field=wanted, fields=", ".join(source.fields().names()) or "-"
+    )
+
+
+def numbers(algorithm, parameters, context):
+    """Numbers that are none, not finite or out of range, and properties that cannot be read."""
+    for definition in algorithm.parameterDefinitions():
+        if not isinstance(definition, QgsProcessingParameterNumber):
+            continue
+        name = definition.name()
+        prop = property_of_features(parameters.get(name)) if definition.isDynamic() else None
+        if prop is not None:
+            yield from _unreadable_property(algorithm, parameters, definition, prop, context)
+            continue
+        value = plain_number(parameters.get(name))
+        if value is None:
+            continue
+        low, high = definition.minimum(), definition.maximum()
+        if not math.isfinite(value):
+            yield tr("{name} is '{value}', which is no finite number. Give one, such as {example:g}.").format(
+                name=name, value=parameters[name], example=definition.defaultValue() or max(low, 0.0)
+            )
+        elif value < low and name in ABOVE_GROUND:
+            yield tr("{name} is {value:g} m, but it is measured upward from the ground. Give 0 or more.").format(name=name, value=value)
+        elif value < low or value > high:
+            bounds = tr("at least {low:g}") if high > 1e300 else tr("at most {high:g}") if low < -1e300 else tr("from {low:g} to {high:g}")
+            yield tr("{name} is {value:g}. Give a number {bounds}.").format(
+                name=name, value=value, bounds=bounds.format(low=low, high=high)
+            )
+
+
+def _unreadable_property(algorithm, parameters, definition, prop, context):
+    layer = definition.dynamicLayerParameterName()
+    source = algorithm.parameterAsSource(parameters, layer, context)
+    if prop.propertyType() == QgsProperty.Type.FieldBasedProperty:
+        if source is not None and source.fields().lookupField(prop.field()) < 0:
+            yield _no_field(definition.name(), layer, prop.field(), source)
+    elif prop.propertyType() == QgsProperty.Type.ExpressionBasedProperty:
+        expression = QgsExpression(prop.expressionString())
+        if expression.hasParserError():
+            yield tr("{name}: the expression {text} cannot be read: {error}").format(
+                name=definition.name(), text=prop.expressionString(), error=expression.parserErrorString().strip()
+            )
+
+
+def choices(algorithm, parameters):
+    """Ids that an enum does not have."""
+    for definition in algorithm.parameterDefinitions():
+        value = parameters.get(definition.name())
+        if not isinstance(definition, QgsProcessingParameterEnum) or value is None:
+            continue
+        given = [str(item).strip() for item in (value if isinstance(value, (list, tuple)) else str(value).split(","))]
+        unknown = [item for item in given if item not in definition.options()]
+        if unknown or not given:
+            yield tr("{name}: '{value}' is not known. Choose from: {ids}.").format(
+                name=definition.name(), value=", ".join(unknown), ids=", ".join(definition.options())
+            )
+
+
+def ordered(algorithm, parameters, *pairs):
+    """Lower limits above their upper limits."""
+    for low_name, high_name in pairs:
+        low, high = number_of(algorithm, parameters, low_name), number_of(algorithm, parameters, high_name)
+        if low is not None and high is not None and low > high:
+            yield tr("{low_name} ({low:g}) is above {high_name} ({high:g}), so nothing can lie between them. Exchange them.").format(
+                low_name=low_name, low=low, high_name=high_name, high=high
+            )
+
+
+def zone(parameters):
+    """A time zone that nobody knows."""
+    name = text_of(parameters, "TIME_ZONE")
+    if name:
+        try:
+            clock.zone(name)
+        except ValueError as unknown:
+            yield tr("TIME_ZONE: {reason}").format(reason=unknown)
+
+
+def pairing(algorithm, parameters, context):
+    """Pairing by a field without the field."""
+    if choice_of(algorithm, parameters, "PAIRING", context) != "by_field":
+        return
+    wanted = text_of(parameters, "PAIR_FIELD")
+    if not wanted:
+        yield tr("PAIRING is by_field, but no field is named. Choose PAIR_FIELD, a field of the cameras.")
+    elif not text_of(parameters, "PAIR_FIELD_SUBJECT"):
+        source = algorithm.parameterAsSource(parameters, "SUBJECTS", context)
+        if source is not None and source.fields().lookupField(wanted) < 0:
+            yield tr("SUBJECTS has no field '{field}'. Choose PAIR_FIELD_SUBJECT, the field that matches PAIR_FIELD.").format(field=wanted)
+
+
+def star_place(text):
+    """Right ascension and declination from 'RA,Dec'; ValueError with a sentence when they are not there."""
+    numbers_given = re.split(r"\s*[,;]\s*|\s+", text.strip())
+    try:
+        ra_deg, dec_deg = (float(number) for number in numbers_given)
+        if not (0.0 <= ra_deg <= 360.0 and -90.0 <= dec_deg <= 90.0):
+            raise ValueError(text)
+    except ValueError:
+        raise ValueError(
+            tr("STAR is '{text}'. Write right ascension (0 to 360) and declination (-90 to 90) in degrees, such as 279.23,38.78.").format(
+                text=text
+            )
+        ) from None
+    return ra_deg, dec_deg
+
+
+def bodies(algorithm, parameters, context):
+    """A star or a place on the plane that is asked for and not given, or given and malformed."""
+    chosen = choices_of(algorithm, parameters, "BODIES", context)
+    star = text_of(parameters, "STAR")
+    if star:
+        try:
+            star_place(star)
+        except ValueError as malformed:
+            yield str(malformed)
+    elif "star" in chosen:
+        yield tr("BODIES holds star ({shown}), but STAR is blank. Give its place, such as STAR=279.23,38.78.").format(
+            shown=tr(BODIES["star"])
+        )
+    if "galactic" in chosen and number_of(algorithm, parameters, "GALACTIC_LON") is None:
+        yield tr("BODIES holds galactic, but GALACTIC_LON is blank. Give the galactic longitude in degrees, such as GALACTIC_LON=80.")
+
+
+def moments(parameters, *names):
+    """Times that cannot be read."""
+    for name in names:
+        if not blank(parameters.get(name)):
+            try:
+                moment(parameters[name])
+            except ValueError as malformed:
+                yield f"{name}: {malformed}"
+
+
+def times_in_order(parameters):
+    """A last time before the first, where both are told in the same way."""
+    if blank(parameters.get("START")) or blank(parameters.get("END")):
+        return
+    first, last = moment(parameters["START"]), moment(parameters["END"])
+    if (first.tzinfo is None) == (last.tzinfo is None) and last < first:
+        yield tr("END ({last}) is before START ({first}). Exchange them.").format(first=first, last=last)
+
+
+def nights(parameters):
+    """Nights that cannot be read, stand in the wrong order or lie outside the ephemeris."""
+    given = {}
+    for name in ("FIRST_NIGHT", "LAST_NIGHT"):
+        if not blank(parameters.get(name)):
+            try:
+                given[name] = night(parameters[name])
+            except ValueError as malformed:
+                yield f"{name}: {malformed}"
+    first, last = given.get("FIRST_NIGHT"), given.get("LAST_NIGHT")
+    if first is not None and last is not None and last < first:
+        yield tr("LAST_NIGHT ({last}) is before FIRST_NIGHT ({first}). Exchange them.").format(first=first, last=last)
+    for name, date in given.items():
+        yield from outside_ephemeris(name, date.astype("datetime64[s]").astype(float), str(date))
+
+
+def outside_ephemeris(name, t_utc_s, shown):
+    """A time that the ephemeris does not reach."""
+    begin_utc_s, end_utc_s = ephemeris_span_utc_s()
+    first, last = (str(np.datetime64(int(end), "s"))[:10] for end in (begin_utc_s, end_utc_s))
+    if t_utc_s < begin_utc_s:
+        yield tr("{name} ({shown}) lies before the ephemeris (begins {first}). Choose a later date.").format(
+            name=name, shown=shown, first=first
+        )
+    elif t_utc_s > end_utc_s:
+        yield tr("{name} ({shown}) lies after the ephemeris (ends {last}). Choose an earlier date.").format(
+            name=name, shown=shown, last=last
+        )
+
+
+def outputs(algorithm, parameters):
+    """Files that could not be written."""
+    for definition in algorithm.destinationParameterDefinitions():
+        path = destination_file(parameters.get(definition.name()))
+        reason = unwritable(path) if path else None
+        if reason:
+            yield tr("{name}: {reason}").format(name=definition.name(), reason=reason)

@@ -1,0 +1,127 @@
+"""Where results go: whether a file can be written, the room for it, and writing in batches."""
+
+import os
+import re
+import shutil
+from itertools import islice
+from pathlib import Path
+
+from qgis.core import (
+    QgsFeature,
+    QgsFeatureSink,
+    QgsProcessingException,
+    QgsProcessingOutputLayerDefinition,
+    QgsProcessingParameterDefinition,
+    QgsProperty,
+)
+
+from ..names import FIELDS
+from .fields import qgs_fields, rows
+from .translation import tr
+
+BATCH = 2000  # rows between two looks at the cancel button: well under a second at 25 000 rows a second
+ROW_BYTES = 300  # measured on GeoPackages of alignments and sky positions, rounded up
+PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
+
+
+def destination_text(value):
+    """What was given for a destination, as text."""
+    if isinstance(value, QgsProcessingOutputLayerDefinition):
+        value = value.sink
+    if isinstance(value, QgsProperty):
+        value = value.staticValue()
+    return value.strip() if isinstance(value, str) else ""
+
+
+def destination_file(value):
+    """The path of the file a destination means, or None where it means no file."""
+    text = destination_text(value)
+    database = re.match(r"^(?:ogr:)?dbname='([^']+)'", text)
+    if database:
+        return Path(database.group(1))
+    if text in ("", "TEMPORARY_OUTPUT") or not PLAIN_FILE.match(text):
+        return None
+    return Path(text)
+
+
+def unwritable(path):
+    """Why a file cannot be written, in a sentence, or None."""
+    folder = path.parent
+    if path.is_dir():
+        return tr("{path} is a folder. Give the name of a file in it.").format(path=path)
+    if not folder.is_dir():
+        return tr("The folder {folder} does not exist. Make it, or choose another one.").format(folder=folder)
+    if not os.access(folder, os.W_OK | os.X_OK):
+        return tr("The folder {folder} may not be written to. Choose another one.").format(folder=folder)
+    if path.exists() and not os.access(path, os.W_OK):
+        return tr("The file {path} may not be written to. Choose another name.").format(path=path)
+    return None
+
+
+def refuse_too_many(count, algorithm_limit, parameters, outputs):
+    """Stop before anything is written when the rows would be more than asked for or than the disk holds.
+
+    Raises
+    ------
+    QgsProcessingException
+        With the number.
+    """
+    if count > algorithm_limit:
+        raise QgsProcessingException(
+            tr("This would write about {n:,} rows, more than MAX_ROWS ({limit:,}). Ask for less, or raise MAX_ROWS.").format(
+                n=int(count), limit=int(algorithm_limit)
+            )
+        )
+    for output in outputs:
+        path = destination_file(parameters.get(output))
+        free = shutil.disk_usage(path.parent).free if path and path.parent.is_dir() else None
+        if free is not None and count * ROW_BYTES > free:
+            raise QgsProcessingException(
+                tr("This would write about {n:,} rows, {need:,} MB, but {folder} has {free:,} MB left. Ask for less.").format(
+                    n=int(count), need=int(count * ROW_BYTES // 1_000_000), folder=path.parent, free=free // 1_000_000
+                )
+            )
+
+
+class Table:
+    """An output layer of the contract, opened for writing."""
+
+    def __init__(self, algorithm, parameters, name, context, field_names, wkb_type, crs, feedback):
+        self.names, self.name, self.written = field_names, name, 0
+        self.sink, self.id = algorithm.parameterAsSink(
+            parameters, name, context, qgs_fields(field_names), wkb_type, crs, QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
+        )
+        if self.sink is None:
+            if not algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional:
+                raise QgsProcessingException(algorithm.invalidSinkError(parameters, name))
+            return
+        kinds = {FIELDS[field].kind for field in field_names}
+        if destination_text(parameters.get(name)).lower().endswith(".shp") and "datetime" in kinds:
+            feedback.pushWarning(
+                tr("{name}: a Shapefile holds no times of day, only texts and dates. A GeoPackage keeps them.").format(name=name)
+            )
+
+    def __bool__(self):
+        return self.sink is not None
+
+    def write(self, table, geometries, feedback):
+        """Write rows; `geometries` holds one a row. False when cancelled."""
+        lines = zip(rows(self.names, table, len(geometries)), geometries)
+        while True:
+            batch = []
+            for values, geometry in islice(lines, BATCH):
+                feature = QgsFeature()
+                feature.setAttributes(list(values))
+                feature.setGeometry(geometry)
+                batch.append(feature)
+            if not batch:
+                return True
+            if feedback.isCanceled():
+                return False
+            if not self.sink.addFeatures(batch, QgsFeatureSink.Flag.FastInsert):
+                raise QgsProcessingException(
+                    tr("{name}: writing stopped after {n:,} rows: {error}").format(
+                        name=self.name, n=self.written, error=self.sink.lastError()
+                    )
+                )
+            self.written += len(batch)

@@ -1,0 +1,30 @@
+"""The provider: what QGIS lists under Sky Alidade."""
+
+from qgis.core import QgsProcessingProvider
+
+from .algorithms.alignments import Alignments
+from .algorithms.sightlines import Sightlines
+from .algorithms.sky_positions import SkyPositions
+from .names import PROVIDER_ID, PROVIDER_NAME
+
+ALGORITHMS = (Sightlines, Alignments, SkyPositions)
+
+
+class SkyAlidadeProvider(QgsProcessingProvider):
+    """All algorithms of Sky Alidade."""
+
+    def id(self):
+        return PROVIDER_ID
+
+    def name(self):
+        return PROVIDER_NAME
+
+    def longName(self):
+        return PROVIDER_NAME
+
+    def loadAlgorithms(self):
+        for algorithm in ALGORITHMS:
+            self.addAlgorithm(algorithm())
+
+    def supportsNonFileBasedOutput(self):
+        return True
