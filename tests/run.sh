@@ -1,0 +1,12 @@
+#!/bin/sh
+# Checks the style and runs every test. Arguments go to pytest: sh tests/run.sh tests/sky -k moon
+set -eu
+top=$(cd "$(dirname "$0")/.." && pwd)
+. "$top/tests/setup.sh"
+cd "$top"
+
+style=0
+"$python" -m ruff check || style=1
+"$python" -m ruff format --check || style=1
+"$python" -P -m pytest "$@"  # -P: the checkout's own folder must not be importable, only the staged plugin
+[ $style = 0 ] || { echo "ruff found faults: see above the tests." >&2; exit 1; }
