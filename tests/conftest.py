@@ -1,0 +1,35 @@
+"""The plugin under test is staged from this checkout and imported by the name under which it is installed."""
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+TOP = Path(__file__).resolve().parents[1]
+STAGE = TOP / "build" / "stage"
+
+subprocess.run([sys.executable, TOP / "plugin" / "package.py", "--link", STAGE], check=True, stdout=subprocess.DEVNULL)
+sys.path.insert(0, str(STAGE))
+
+import skyalidade.libraries  # noqa: E402, F401  # the tests' reference is the Skyfield that ships
+
+
+@pytest.fixture
+def qgis_process(tmp_path_factory):
+    """Run qgis_process for a user who has nothing but this plugin: `qgis_process("run", "skyalidade:sightlines", ...)`."""
+    home = tmp_path_factory.mktemp("home")
+    settings = home / "qgis" / "profiles" / "default" / "QGIS" / "QGIS3.ini"
+    settings.parent.mkdir(parents=True)
+    settings.write_text("[PythonPlugins]\nskyalidade=true\n")
+    # Debian 12's qgis_process is a wrapper that fails; what it wraps works.
+    program = shutil.which("qgis_process.bin") or shutil.which("qgis_process")
+
+    def run(*arguments, plugins=STAGE, **variables):
+        user = {"HOME": home, "XDG_CONFIG_HOME": home / ".config", "QGIS_CUSTOM_CONFIG_PATH": home / "qgis", "QGIS_PLUGINPATH": plugins}
+        environment = {**os.environ, **user, "QT_QPA_PLATFORM": "offscreen", **variables}
+        return subprocess.run([program, *arguments], env=environment, cwd=home, capture_output=True, text=True, check=False)
+
+    return run
