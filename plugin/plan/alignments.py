@@ -59,7 +59,8 @@ class Pairs:
 
 def estimate_rows(pairs, targets, first_night, last_night):
     """About the most rows that can come out: a passage a pair, body and night."""
-    return len(pairs) * len(targets) * max(int((np.datetime64(last_night) - np.datetime64(first_night)).astype(int)) + 1, 0)
+    nights_asked = (np.asarray(last_night, "datetime64[D]") - np.asarray(first_night, "datetime64[D]")).astype(int) + 1
+    return int(np.broadcast_to(np.maximum(nights_asked, 0), (len(pairs),)).sum()) * len(targets)
 
 
 def find_alignments(pairs, targets, first_night, last_night, conditions, progress=None):
@@ -70,7 +71,7 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
     pairs : Pairs
         P of them.
     targets : sequence of Target
-    first_night, last_night : datetime64[D] or str
+    first_night, last_night : datetime64[D] or ndarray of it, shape (P,)
         Dates of the first and the last evening, both included, in each pair's zone.
     conditions : Conditions
     progress : callable, optional

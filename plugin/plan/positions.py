@@ -30,7 +30,8 @@ def sky_positions(sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=
     Yields
     ------
     dict of str to ndarray, shape (N,)
-        Columns by field name, and `site`, the index of the site. Rows run by site, then body, then time. `t_utc` in s of UTC.
+        Columns by field name, and `site`, the index of the site. Rows run by site, then body, then time, for up to `BLOCK_CELLS` times;
+        then for the next. `t_utc` in s of UTC.
 
     Raises
     ------
@@ -38,26 +39,21 @@ def sky_positions(sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=
         Where a moment lies outside the ephemeris.
     """
     t_utc_s = np.atleast_1d(np.asarray(t_utc_s, float))
-    table = TimeTable(t_utc_s, [*circumstances.NEEDED, *(target.body for target in targets)]) if len(t_utc_s) else None
-    zone_index = np.asarray(zone_index)
-    site_step = max(1, BLOCK_CELLS // max(len(t_utc_s), 1))
-    time_step = BLOCK_CELLS
-    for site in range(0, len(sites), site_step):
-        for time in range(0, len(t_utc_s), time_step):
-            yield _block(
-                sites, zone_names, zone_index, targets, table, (site, site_step), slice(time, time + time_step), pressure_hPa, temperature_C
-            )
+    bodies = dict.fromkeys([*circumstances.NEEDED, *(target.body for target in targets)])
+    for first_time in range(0, len(t_utc_s), BLOCK_CELLS):
+        table = TimeTable(t_utc_s[first_time : first_time + BLOCK_CELLS], bodies)
+        step = max(1, BLOCK_CELLS // len(table.t_utc_s))
+        for first_site in range(0, len(sites), step):
+            index = np.arange(first_site, min(first_site + step, len(sites)))
+            air = circumstances.Air(sites.height_m[index][:, None], pressure_hPa, temperature_C)
+            yield _block(sites.take(index), index, zone_names, np.asarray(zone_index)[index], targets, table, air)
 
 
-def _block(sites, zone_names, zone_index, targets, table, site_range, times, pressure_hPa, temperature_C):
-    index = np.arange(site_range[0], min(sum(site_range), len(sites)))
-    sites = sites.take(index)
-    table = table.take(times)
-    vectors = {body: topocentric(sites, table, body) for body in {*circumstances.NEEDED, *(target.body for target in targets)}}
-    air = circumstances.Air(sites.height_m[:, None], pressure_hPa, temperature_C)
+def _block(sites, index, zone_names, zone_index, targets, table, air):
+    vectors = {body: topocentric(sites, table, body) for body in table.bodies}
     shared = circumstances.light_and_band(vectors, moonlight.lit_fraction(table.itrs(MOON), table.itrs(SUN)), air)
     shape = (len(sites), len(table.t_utc_s))
-    zones = zone_index[index][:, None]
+    zones = zone_index[:, None]
     shared["t_utc"] = np.broadcast_to(clock.whole_seconds(table.t_utc_s), shape)
     shared["t_local"] = clock.local_text(shared["t_utc"], zone_names, np.broadcast_to(zones, shape))
     shared["tz"] = np.broadcast_to(np.asarray(zone_names, dtype=object)[zones], shape)

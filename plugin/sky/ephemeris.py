@@ -4,11 +4,10 @@ Moments are seconds: `t_utc_s` counts UTC from 1970-01-01 with leap seconds left
 2000-01-01 12:00 TT. A float64 resolves both to better than a microsecond.
 """
 
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 
 import numpy as np
-
 from skyfield.api import load, load_file
 
 DAY_S = 86400.0
@@ -100,7 +99,7 @@ class Ephemeris:
             )
 
 
-@lru_cache(maxsize=None)
+@cache
 def default_ephemeris():
     """The excerpt of DE421 that comes with the plugin, opened once.
 

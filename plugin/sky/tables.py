@@ -17,6 +17,7 @@ from .ephemeris import DAY_S, default_ephemeris
 
 TURN_RAD_PER_S = 2.0 * np.pi * 1.00273790935 / DAY_S  # mean sidereal rate; what is left is part of the tracks
 NODES_BEYOND = 2
+CHUNK_TIMES = 2000  # moments that go through the series of nutation and ephemeris at once: 60 years of them would take half a gigabyte
 
 
 class Track:
@@ -80,11 +81,15 @@ class Track:
 
 def _orientation(ephemeris, tt_s):
     """Rotations from GCRS to the turning frame at moments, shape (3, 3, T)."""
-    time = ephemeris.time(tt_s)
-    lag = time.gast * (np.pi / 12.0) - TURN_RAD_PER_S * tt_s
-    cos, sin = np.cos(lag), np.sin(lag)
-    x, y, z = time.M
-    return np.stack([cos * x + sin * y, cos * y - sin * x, z])
+
+    def rotation(tt_s):
+        time = ephemeris.time(tt_s)
+        lag = time.gast * (np.pi / 12.0) - TURN_RAD_PER_S * tt_s
+        cos, sin = np.cos(lag), np.sin(lag)
+        x, y, z = time.M
+        return np.stack([cos * x + sin * y, cos * y - sin * x, z])
+
+    return _in_chunks(rotation, tt_s)
 
 
 def _geocentric(ephemeris, body, tt_s):
@@ -106,8 +111,14 @@ def _turning(ephemeris, body, tt_s, rotation):
         x = np.zeros((3, len(tt_s)))
         x[2] = 1.0
     else:
-        x = np.einsum("ijt,jt->it", rotation, _geocentric(ephemeris, body, tt_s))
+        x = np.einsum("ijt,jt->it", rotation, _in_chunks(lambda tt_s: _geocentric(ephemeris, body, tt_s), tt_s))
     return np.concatenate([x, np.linalg.norm(x, axis=0)[None]])
+
+
+def _in_chunks(quantity, *arrays):
+    """A quantity worked out for some moments (last axis) at a time."""
+    starts = range(0, max(arrays[0].shape[-1], 1), CHUNK_TIMES)
+    return np.concatenate([quantity(*(array[..., i : i + CHUNK_TIMES] for array in arrays)) for i in starts], axis=-1)
 
 
 def _nodes(first_tt_s, last_tt_s, step_s):
@@ -165,6 +176,11 @@ class TimeTable:
     bodies : iterable of Body, FixedDirection or PoleDirection
     ephemeris : Ephemeris, optional
 
+    Attributes
+    ----------
+    t_utc_s : ndarray, shape (T,)
+    bodies : tuple
+
     Raises
     ------
     ValueError
@@ -175,25 +191,18 @@ class TimeTable:
         ephemeris = ephemeris or default_ephemeris()
         self.t_utc_s = np.atleast_1d(np.asarray(t_utc_s, float))
         tt_s = ephemeris.tt_from_utc(self.t_utc_s)
-        bodies = list(dict.fromkeys(bodies))
+        self.bodies = tuple(dict.fromkeys(bodies))
         span = (self.t_utc_s.min(), self.t_utc_s.max()) if len(tt_s) else (ephemeris.first_utc_s,) * 2
         ephemeris.require(*span)
-        if len(tt_s) * DAY_S * min((body.step_days for body in bodies), default=1.0) > span[1] - span[0]:
-            made = tracks(bodies, *span, ephemeris)
+        if len(tt_s) * DAY_S * min((body.step_days for body in self.bodies), default=1.0) > span[1] - span[0]:
+            made = tracks(self.bodies, *span, ephemeris)
             turning = {body: track.at(tt_s) for body, track in made.items()}
         else:  # sparse times: straight from the ephemeris is less work, and exact
             rotation = _orientation(ephemeris, tt_s)
-            turning = {body: _turning(ephemeris, body, tt_s, rotation) for body in bodies}
+            turning = {body: _turning(ephemeris, body, tt_s, rotation) for body in self.bodies}
         angle = TURN_RAD_PER_S * tt_s
         cos, sin = np.cos(angle), np.sin(angle)
         self._fixed = {body: np.stack([cos * x + sin * y, cos * y - sin * x, z, r]) for body, (x, y, z, r) in turning.items()}
-
-    def take(self, index):
-        """The table at a slice of its times."""
-        part = object.__new__(TimeTable)
-        part.t_utc_s = self.t_utc_s[index]
-        part._fixed = {body: x[:, index] for body, x in self._fixed.items()}
-        return part
 
     def itrs(self, body):
         """Apparent geocentric vectors x, y, z, r of a body in Earth-fixed axes, shape (4, T)."""
