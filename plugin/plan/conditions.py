@@ -10,7 +10,7 @@ from typing import Optional
 import numpy as np
 
 from ..sky import arcs, crossings, moonlight
-from ..sky.bodies import CORE, GALACTIC_POLE, GALACTIC_Y, MOON, MOON_RADIUS_KM, SUN
+from ..sky.bodies import CORE, GALACTIC_POLE, GALACTIC_Y, MOON, MOON_RADIUS_KM, POLE, SUN
 from ..sky.crossings import Motion
 from ..sky.galactic import ZENITH_LIMIT_DEG
 from ..sky.tables import tracks
@@ -254,8 +254,7 @@ def body_limits(conditions, target, circumstances, air, top_alt_deg, site_index)
     if target.is_arch:
         apex = circumstances.arched(conditions.apex_min_deg, conditions.apex_max_of(target)).take(site_index)
         standing = arcs.every(standing, apex)
-    gaps = [None if gap is None else air.true(top_alt_deg + gap) for gap in (conditions.gap_min_deg, conditions.gap_max_deg)]
-    if gaps == [None, None]:
+    if conditions.gap_min_deg is None and conditions.gap_max_deg is None:
         return standing, None
     sites = circumstances.sites.take(site_index)
     motion = circumstances.heavens.motion(target.body, sites)
@@ -266,10 +265,11 @@ def body_limits(conditions, target, circumstances, air, top_alt_deg, site_index)
         pole_low = arcs.outside(motion.arcs(crossings.above(sites, 90.0 - alt_deg), standing.low, standing.high))
         return arcs.every(pole_low, motion.arcs(crossings.above(sites, alt_deg - 90.0), standing.low, standing.high))
 
-    least, most = gaps
-    sets = [] if least is None else [higher_than(least)]
-    if most is not None:
-        sets.append(arcs.outside(higher_than(most)))
+    sets = []
+    if conditions.gap_min_deg is not None:
+        sets.append(higher_than(air.true(top_alt_deg + conditions.gap_min_deg)))
+    if conditions.gap_max_deg is not None:
+        sets.append(arcs.outside(higher_than(air.true(top_alt_deg + conditions.gap_max_deg))))
     return standing, arcs.every(*sets)
 
 
@@ -296,6 +296,9 @@ def over_bearing(target, motion, bearing_deg, tolerance_deg, low, high):
         motion.arcs(crossings.clockwise_of(motion.sites, bearing_deg - tolerance_deg), low, high),
         motion.arcs(crossings.counterclockwise_of(motion.sites, bearing_deg + tolerance_deg), low, high),
     ]
+    if target.body == POLE:
+        met = arcs.every(*sides)
+        return met.keep(motion.sites.cos_lat[met.row] > 0.0)  # at the Earth's poles it stands in the zenith, over no bearing
     if not target.is_arch:
         return arcs.every(*sides)
     # The arch's top has the azimuth of that galactic pole which is down.
