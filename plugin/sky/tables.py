@@ -41,11 +41,11 @@ class Track:
                 (after - before) / 6.0 + (left - right) / 2.0,
             ]
         )
-        self._cubics = np.ascontiguousarray(cubics.transpose(2, 0, 1))  # one interval's numbers lie side by side
+        self._cubics = np.ascontiguousarray(cubics)  # shape (4, quantities, intervals)
         self._first_tt_s = first_tt_s + step_s  # of the first usable interval
         self._step_s = step_s
         self._made_from = (first_tt_s, step_s, values)
-        self.nodes_tt_s = self._first_tt_s + step_s * np.arange(len(self._cubics) + 1)
+        self.nodes_tt_s = self._first_tt_s + step_s * np.arange(cubics.shape[2] + 1)
         self.nodes = values[:, 1:-1]
 
     def plus(self, other, share, other_share):
@@ -71,8 +71,7 @@ class Track:
         u = (tt_s - self._first_tt_s) / self._step_s
         interval = u.astype(np.intp)
         u -= interval
-        # quantities first, each a strided view of the gathered cubics
-        c0, c1, c2, c3 = self._cubics.take(interval, axis=0, mode="clip").transpose(u.ndim, u.ndim + 1, *range(u.ndim))
+        c0, c1, c2, c3 = self._cubics.take(interval, axis=2, mode="clip")
         values = ((c3 * u + c2) * u + c1) * u + c0
         if not rates:
             return values
