@@ -20,15 +20,18 @@ command -v qgis_process >/dev/null || missing="$missing qgis"
 has_module qgis || missing="$missing python3-qgis"
 has_module ensurepip || missing="$missing python3-venv"
 
-if [ -n "$missing" ]; then
+install() {
     as_root=
     [ "$(id -u)" = 0 ] || as_root=sudo
+    command -v apt-get >/dev/null && command -v ${as_root:-env} >/dev/null || return 1
     echo "Installing$missing: a few minutes ..."
-    if ! { $as_root apt-get update && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $missing; } \
-        >"$build/apt.log" 2>&1; then
-        echo "Please install these packages, then run this again:$missing (why it could not be done here: build/apt.log)." >&2
-        exit 1
-    fi
+    { $as_root apt-get update && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $missing; } \
+        >"$build/apt.log" 2>&1 || { tail -n 3 "$build/apt.log" >&2; return 1; }
+}
+
+if [ -n "$missing" ] && ! install; then
+    echo "Please install these packages (Debian's names), then run this again:$missing." >&2
+    exit 1
 fi
 
 # A virtual environment that sees QGIS and keeps the system's numpy, without which QGIS's own GDAL would break.
