@@ -1,7 +1,7 @@
 """Coordinates between the CRS of a layer and longitude and latitude on WGS 84."""
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsCsException, QgsLineString
+from qgis.core import QgsCoordinateReferenceSystem, QgsCoordinateTransform, QgsCsException, QgsGeometry
 
 WGS84 = "EPSG:4326"
 WGS84_3D = "EPSG:4979"  # what GeoJSON with heights arrives as
@@ -40,7 +40,7 @@ def transformed(x, y, source_crs, target_crs, transform_context):
 
 
 def _all_at_once(x, y, transform):
-    line = QgsLineString()
+    line = QgsGeometry()
     count = np.array([x.size], dtype="<u4").tobytes()
     line.fromWkb(LINE_WKB_HEADER + count + np.column_stack([x, y]).astype("<f8").tobytes())
     line.transform(transform)

@@ -54,10 +54,9 @@ def _real(values):
 
 def _datetime(seconds_utc):
     """Whole seconds, rounded: QGIS 3.22 would cut the fraction off."""
-    seconds = np.asarray(seconds_utc, dtype=float)
-    known = np.isfinite(seconds)
-    whole = np.where(known, np.floor(seconds + 0.5), 0.0).astype(np.int64).tolist()
-    return [QDateTime.fromMSecsSinceEpoch(second * 1000, Qt.TimeSpec.UTC) if ok else None for second, ok in zip(whole, known.tolist())]
+    distinct, where = np.unique(np.floor(np.asarray(seconds_utc, dtype=float) + 0.5), return_inverse=True)
+    times = [QDateTime.fromMSecsSinceEpoch(int(t) * 1000, Qt.TimeSpec.UTC) if np.isfinite(t) else None for t in distinct.tolist()]
+    return [times[i] for i in where.tolist()]
 
 
 def _date(days):

@@ -128,7 +128,9 @@ def zone(parameters):
 
 
 def pairing(algorithm, parameters, context):
-    """Pairing by a field without the field."""
+    """Pairing that leaves nothing, or by a field without the field."""
+    if number_of(algorithm, parameters, "MAX_DISTANCE") == 0:
+        yield tr("MAX_DISTANCE is 0, which no sightline is shorter than. Give the longest one in metres, such as 50000.")
     if choice_of(algorithm, parameters, "PAIRING", context) != "by_field":
         return
     wanted = text_of(parameters, "PAIR_FIELD")
@@ -174,11 +176,14 @@ def bodies(algorithm, parameters, context):
 
 
 def moments(parameters, *names):
-    """Times that cannot be read."""
+    """Times that cannot be read, that the clock of the zone skips or that the ephemeris does not reach."""
+    zone_name = text_of(parameters, "TIME_ZONE")
     for name in names:
         if not blank(parameters.get(name)):
             try:
-                moment(parameters[name])
+                given = moment(parameters[name])
+                t_utc_s = clock.instants(given, [zone_name or "UTC"])[0][0]
+                yield from outside_ephemeris(name, t_utc_s, str(given))
             except ValueError as malformed:
                 yield f"{name}: {malformed}"
 

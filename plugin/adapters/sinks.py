@@ -104,20 +104,21 @@ class Table:
     def __bool__(self):
         return self.sink is not None
 
-    def write(self, table, geometries, feedback):
-        """Write rows; `geometries` holds one a row. False when cancelled."""
-        lines = zip(rows(self.names, table, len(geometries)), geometries)
-        while True:
+    def write(self, table, geometries, go_on):
+        """Write rows; `geometries` holds one a row.
+
+        `go_on` is told after each batch which part of these rows is written, 0 to 1, and answers whether to go on.
+        False when it answered no.
+        """
+        count, done = len(geometries), 0
+        lines = zip(rows(self.names, table, count), geometries)
+        while done < count:
             batch = []
             for values, geometry in islice(lines, BATCH):
                 feature = QgsFeature()
                 feature.setAttributes(list(values))
                 feature.setGeometry(geometry)
                 batch.append(feature)
-            if not batch:
-                return True
-            if feedback.isCanceled():
-                return False
             if not self.sink.addFeatures(batch, QgsFeatureSink.Flag.FastInsert):
                 raise QgsProcessingException(
                     tr("{name}: writing stopped after {n:,} rows: {error}").format(
@@ -125,3 +126,7 @@ class Table:
                     )
                 )
             self.written += len(batch)
+            done += len(batch)
+            if not go_on(done / count):
+                return False
+        return True

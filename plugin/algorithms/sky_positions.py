@@ -1,0 +1,126 @@
+"""`sky_positions`: where bodies stand in the sky over points, at one time or through a span of time."""
+
+import numpy as np
+from qgis.core import QgsProcessing, QgsProcessingException, QgsProcessingParameterFeatureSink, QgsWkbTypes
+
+from ..adapters import parameters as take
+from ..adapters import refusals
+from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.cautions import tell_of_the_sun
+from ..adapters.crs import output_crs
+from ..adapters.geometries import points_of
+from ..adapters.moments import moment, steps_utc_s
+from ..adapters.points import read_points
+from ..adapters.progress import part_of, reporter
+from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.targets import targets_of
+from ..adapters.translation import tr
+from ..adapters.zones import zones_of_sites
+from ..names import SKY_POSITIONS_FIELDS
+from ..plan.alignments import Sites
+from ..plan.clock import instants
+from ..plan.positions import sky_positions
+
+
+class SkyPositions(Algorithm):
+    """A point for each site, body and time."""
+
+    ID = "sky_positions"
+    GROUP = "sky"
+    TITLE = "Sky positions"
+    SUMMARY = (
+        "Azimuth and altitude of the Milky Way's core and arch, the Sun, the Moon or a star over points, at a time or through a span of it"
+    )
+    TAGS = ("azimuth", "altitude", "Milky Way", "galactic core", "Sun", "Moon", "twilight", "star")
+    LAYERS = ("SITES",)
+    LAYER_OF_FIELD = {"SITE_NAME": "SITES"}
+
+    def initAlgorithm(self, configuration=None):
+        for parameter in (
+            take.points("SITES", tr("Sites: the points under the sky")),
+            *take.bodies("core"),
+            take.instant("START", tr("First time")),
+            take.instant("END", tr("Last time; blank: the first time alone"), optional=True),
+            take.number("STEP", tr("Step between times [min]"), 10, low=0),
+            take.time_zone(),
+            take.field("SITE_NAME", tr("Field with the name of a site"), "SITES"),
+            *take.air(),
+            take.max_rows(),
+            QgsProcessingParameterFeatureSink("OUTPUT", tr("Sky positions"), QgsProcessing.SourceType.TypeVectorPoint),
+        ):
+            self.addParameter(parameter)
+
+    def refusals(self, parameters, context):
+        if take.blank(parameters.get("START")):
+            yield tr("START is blank. Give the first time, such as 2027-06-06 23:30:00.")
+        yield from refusals.zone(parameters)
+        yield from refusals.moments(parameters, "START", "END")
+        yield from refusals.times_in_order(parameters)
+        if not take.number_of(self, parameters, "STEP") > 0:
+            yield tr("STEP is 0. Give the minutes between two times, such as 10.")
+        yield from refusals.bodies(self, parameters, context)
+
+    def processAlgorithm(self, parameters, context, feedback):
+        source = self.parameterAsSource(parameters, "SITES", context)
+        expression_context = self.createExpressionContext(parameters, context, source)
+        sites = read_points(source, context, expression_context, feedback, tr("site"), take.text_of(parameters, "SITE_NAME"))
+        sites.log("SITES", feedback)
+        with in_words():
+            targets = targets_of(self, parameters, context)
+            zone_names, zone_index = zones_of_sites(parameters, sites.lon_deg, feedback)
+            times_of_zone = self._times(parameters, zone_names, feedback)
+        tell_of_the_sun([target.id for target in targets], feedback)
+        rows = sum(int((zone_index == zone).sum()) * times.size for zone, times in enumerate(times_of_zone)) * len(targets)
+        refuse_too_many(rows, self.parameterAsInt(parameters, "MAX_ROWS", context), parameters, ["OUTPUT"])
+
+        crs = output_crs(source.sourceCrs())
+        output = Table(self, parameters, "OUTPUT", context, SKY_POSITIONS_FIELDS, QgsWkbTypes.Type.Point, crs, feedback)
+        geometries = points_of(sites.x, sites.y)
+        go_on = reporter(feedback)
+        for table in self._tables(parameters, sites, zone_names, zone_index, times_of_zone, targets):
+            at = table["site"]
+            table.update(site=sites.name[at], site_id=sites.fid[at])
+            share = part_of(go_on, output.written / rows, (output.written + at.size) / rows)
+            if not output.write(table, [geometries[i] for i in at.tolist()], share):
+                break
+        self._log(output, sites, targets, times_of_zone, rows, feedback)
+        return {"OUTPUT": output.id}
+
+    def _times(self, parameters, zone_names, feedback):
+        """The times in each zone: they differ where the clock on the wall was given."""
+        first, notes = instants(moment(parameters["START"]), zone_names)
+        last, more = (first, []) if take.blank(parameters.get("END")) else instants(moment(parameters["END"]), zone_names)
+        for note in [*notes, *more]:
+            feedback.pushWarning(note)
+        if (last < first).any():
+            raise QgsProcessingException(tr("END is before START. Exchange them, or mind their offsets from UTC."))
+        step_min = take.number_of(self, parameters, "STEP")
+        return [steps_utc_s(begin, end, step_min) for begin, end in zip(first.tolist(), last.tolist())]
+
+    def _tables(self, parameters, sites, zone_names, zone_index, times_of_zone, targets):
+        """Blocks of rows; `site` is the row of the site among all."""
+        pressure_hPa, temperature_C = (take.number_of(self, parameters, name) for name in ("PRESSURE", "TEMPERATURE"))
+        heights_m = np.where(np.isfinite(sites.z_m), sites.z_m, 0.0)
+        begin_of_zone = np.array([times[0] for times in times_of_zone])
+        begin_of_site = begin_of_zone[zone_index]
+        for begin in dict.fromkeys(begin_of_site.tolist()):  # sites with the same times at once, in the order of their first
+            those = np.flatnonzero(begin_of_site == begin)
+            times = times_of_zone[zone_index[those[0]]]
+            places = Sites(sites.lon_deg[those], sites.lat_deg[those], heights_m[those])
+            with in_words():
+                for table in sky_positions(places, zone_names, zone_index[those], targets, times, pressure_hPa, temperature_C):
+                    table["site"] = those[table["site"]]
+                    yield table
+
+    @staticmethod
+    def _log(output, sites, targets, times_of_zone, rows, feedback):
+        if feedback.isCanceled():
+            feedback.pushInfo(tr("Cancelled: {n:,} of {total:,} positions written.").format(n=output.written, total=rows))
+        elif not rows:
+            feedback.pushWarning(tr("No positions: there is no point that can be used."))
+        else:
+            feedback.pushInfo(
+                tr("{n:,} positions of {bodies} bodies over {sites:,} sites at {times:,} times.").format(
+                    n=output.written, bodies=len(targets), sites=len(sites), times=max(times.size for times in times_of_zone)
+                )
+            )

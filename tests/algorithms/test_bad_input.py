@@ -1,0 +1,424 @@
+"""Bad input, for every algorithm: one sentence that says what to do, or a counted skip; never a traceback."""
+
+import os
+import subprocess
+
+import pytest
+from qgis.core import QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
+
+from skyalidade.names import ALIGNMENTS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
+
+CAMERA, SUBJECT = "PointZ(-33 36 10)", "PointZ(-33 35.99 30)"
+FIELDS = {"sightlines": SIGHTLINES_FIELDS, "alignments": ALIGNMENTS_FIELDS, "sky_positions": SKY_POSITIONS_FIELDS}
+ALL = list(FIELDS)
+PAIRED = ["sightlines", "alignments"]
+TIMED = ["alignments", "sky_positions"]
+
+
+def layer_names(name):
+    return ["SITES"] if name == "sky_positions" else ["CAMERAS", "SUBJECTS"]
+
+
+@pytest.fixture
+def good(layer):
+    """Parameters with which an algorithm runs, and some of them changed."""
+
+    def parameters(name, **changed):
+        if name == "sky_positions":
+            usual = {"SITES": layer([(CAMERA,)]), "START": "2027-06-06T00:00:00Z"}
+        else:
+            usual = {"CAMERAS": layer([(CAMERA,)]), "SUBJECTS": layer([(SUBJECT,)])}
+            if name == "alignments":
+                usual.update(FIRST_NIGHT="2027-06-01", LAST_NIGHT="2027-06-10")
+        return {**usual, **changed}
+
+    return parameters
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_the_good_parameters_are_good(run, good, name):
+    """Else the refusals below would prove nothing."""
+    out = run(name, good(name))
+    assert len(out.rows()) > 0
+    assert tuple(out.layers["OUTPUT"].fields().names()) == FIELDS[name]
+
+
+# layers
+
+EACH_LAYER = [(name, layer) for name in ALL for layer in layer_names(name)]
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_empty_layer_is_a_result_with_a_reason(run, good, layer, name, which):
+    out = run(name, good(name, **{which: layer([])}))
+    assert out.rows() == []
+    assert tuple(out.layers["OUTPUT"].fields().names()) == FIELDS[name]
+    assert f"{which}: 0 points from 0 features." in out.log
+    assert "No " in out.feedback.said[-1]
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_null_and_empty_geometries_are_counted(run, good, layer, name, which):
+    good_point = SUBJECT if which == "SUBJECTS" else CAMERA
+    mixed = layer([(None,), (QgsGeometry(QgsPoint()),), (QgsGeometry.fromWkt("PointZ EMPTY"),), (good_point,)])
+    out = run(name, good(name, **{which: mixed}))
+    assert f"{which}: 1 points from 4 features." in out.log
+    assert "with no geometry" in out.log or "with an empty geometry" in out.log
+    assert sum(int(part.split()[0]) for part in out.log.split(f"{which}: skipped ")[1].split(".")[0].split(", ")) == 3
+    assert len(out.rows()) > 0
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_multipoints_are_taken_apart(run, good, layer, name):
+    cameras = layer([("MultiPointZ((-33 36 10), (-33.001 36 10))",)], kind="MultiPointZ")
+    out = run(name, good(name, CAMERAS=cameras))
+    assert "CAMERAS: 2 points from 1 features." in out.log
+    assert len({round(row["bearing_deg"], 6) for row in out.rows()}) == 2
+    assert {row["camera_id"] for row in out.rows()} == {1}
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_line_layer_is_refused(refusal, good, layer, name, which):
+    lines = layer([("LineString(-33 36, -33 35)",)], kind="LineString")
+    assert refusal(name, good(name, **{which: lines})) == (
+        f"{which}: 'points' holds LineString, not points. Choose a layer of points for the {which.lower()}."
+    )
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_layer_without_crs_is_refused(refusal, good, layer, name, which):
+    assert "has no CRS" in refusal(name, good(name, **{which: layer([(CAMERA,)], crs="")}))
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_missing_layer_is_refused(refusal, good, name, which):
+    sentence = refusal(name, good(name, **{which: "/no/such/layer.gpkg"}))
+    assert sentence == f"{which}: there is no layer that can be read. Choose a layer of points for the {which.lower()}."
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_field_that_the_layer_lacks_is_refused(refusal, good, name):
+    which = layer_names(name)[0]
+    field = "SITE_NAME" if name == "sky_positions" else "CAMERA_NAME"
+    assert f"{field}: {which} has no field 'nickname'" in refusal(name, good(name, **{field: "nickname"}))
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_places_off_the_earth_are_counted(run, good, layer, name):
+    which = layer_names(name)[0]
+    out = run(name, good(name, **{which: layer([("PointZ(-33 95 0)",), (CAMERA,)])}))
+    assert f"{which}: skipped 1 with no place on the Earth." in out.log
+
+
+# heights
+
+HEIGHTS = ["CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE"]
+
+
+@pytest.mark.parametrize("name", PAIRED)
+@pytest.mark.parametrize("height", HEIGHTS)
+@pytest.mark.parametrize("value", [float("nan"), "nan", float("inf"), "-inf"], ids=str)
+def test_heights_that_are_not_finite_are_refused(refusal, good, name, height, value):
+    assert f"{height} is '{value}', which is no finite number" in refusal(name, good(name, **{height: value}))
+
+
+@pytest.mark.parametrize("name", PAIRED)
+@pytest.mark.parametrize("height", HEIGHTS)
+def test_negative_heights_are_refused(refusal, good, name, height):
+    assert refusal(name, good(name, **{height: -2})) == (f"{height} is -2 m, but it is measured upward from the ground. Give 0 or more.")
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_bad_heights_in_a_field_are_skipped_and_counted(run, good, layer, name):
+    rows = [(CAMERA, 1.5), (CAMERA, -1.0), (CAMERA, float("nan")), (CAMERA, float("inf")), (CAMERA, None)]
+    cameras = layer(rows, fields=["tripod:double"])
+    out = run(name, good(name, CAMERAS=cameras, CAMERA_HEIGHT=QgsProperty.fromField("tripod")))
+    assert "CAMERAS: 2 points from 5 features." in out.log
+    assert "CAMERAS: skipped 2 whose CAMERA_HEIGHT is no finite number, 1 whose CAMERA_HEIGHT is less than 0." in out.log
+    assert "CAMERAS: 1 features leave CAMERA_HEIGHT blank: its default is taken." in out.log
+    assert {row["camera_id"] for row in out.rows()} == {1, 5}
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_height_from_a_field_that_is_not_there(refusal, good, name):
+    sentence = refusal(name, good(name, SUBJECT_HEIGHT=QgsProperty.fromField("tall")))
+    assert "SUBJECT_HEIGHT: SUBJECTS has no field 'tall'" in sentence
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_height_from_an_expression_that_cannot_be_read(refusal, good, name):
+    assert "SUBJECT_HEIGHT: the expression 2 + cannot be read" in refusal(
+        name, good(name, SUBJECT_HEIGHT=QgsProperty.fromExpression("2 +"))
+    )
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_z_that_is_not_finite_counts_as_none(run, good, layer, name):
+    cameras = layer([(QgsGeometry(QgsPoint(-33, 36, float("nan"))),)])
+    assert {row["heights"] for row in run(name, good(name, CAMERAS=cameras)).rows()} == {"level"}
+
+
+# nights and times
+
+
+def test_last_night_before_the_first(refusal, good):
+    sentence = refusal("alignments", good("alignments", FIRST_NIGHT="2027-06-10", LAST_NIGHT="2027-06-01"))
+    assert sentence == "LAST_NIGHT (2027-06-01) is before FIRST_NIGHT (2027-06-10). Exchange them."
+
+
+@pytest.mark.parametrize(
+    ("nights", "sentence"),
+    [
+        ({"FIRST_NIGHT": "1950-01-01"}, "FIRST_NIGHT (1950-01-01) lies before the ephemeris (begins "),
+        ({"LAST_NIGHT": "2061-03-04"}, "LAST_NIGHT (2061-03-04) lies after the ephemeris (ends "),
+    ],
+    ids=["before", "after"],
+)
+def test_nights_outside_the_ephemeris(refusal, good, nights, sentence):
+    assert sentence in refusal("alignments", good("alignments", **nights))
+
+
+def test_nights_that_reach_over_the_end_of_the_ephemeris(run, good):
+    """The last night named is inside, but its morning is not: found during the run, and told all the same."""
+    with pytest.raises(QgsProcessingException, match="ephemeris"):
+        run("alignments", good("alignments", FIRST_NIGHT="2053-10-01", LAST_NIGHT="2053-10-05"))
+
+
+@pytest.mark.parametrize(
+    ("start", "sentence"),
+    [("1950-01-01T00:00Z", "lies before the ephemeris"), ("2061-03-04T00:00Z", "lies after the ephemeris")],
+    ids=["before", "after"],
+)
+def test_times_outside_the_ephemeris(refusal, good, start, sentence):
+    assert sentence in refusal("sky_positions", good("sky_positions", START=start))
+
+
+@pytest.mark.parametrize("night", ["soon", "2027-13-01", "06.06.2027"])
+def test_night_that_is_no_date(refusal, good, night):
+    sentence = refusal("alignments", good("alignments", FIRST_NIGHT=night))
+    assert sentence == f"FIRST_NIGHT: '{night}' is no date. Write the date of the evening as 2027-06-06."
+
+
+@pytest.mark.parametrize("start", ["soon", "2027-06-06T25:00", "2027-06-06T01:00+"])
+def test_time_that_is_none(refusal, good, start):
+    assert f"START: '{start}' is no time. Write it as" in refusal("sky_positions", good("sky_positions", START=start))
+
+
+def test_blank_start(refusal, good):
+    assert "START is blank" in refusal("sky_positions", good("sky_positions", START=None))
+
+
+def test_end_before_start(refusal, good):
+    assert "END" in refusal("sky_positions", good("sky_positions", END="2027-06-05T00:00Z"))
+
+
+def test_end_before_start_where_only_one_has_an_offset(run, good):
+    with pytest.raises(QgsProcessingException, match="END is before START"):
+        run("sky_positions", good("sky_positions", END="2027-06-05 10:00"))
+
+
+@pytest.mark.parametrize("step", [0, -5])
+def test_step_that_leads_nowhere(refusal, good, step):
+    assert "STEP is" in refusal("sky_positions", good("sky_positions", STEP=step))
+
+
+@pytest.mark.parametrize("name", TIMED)
+def test_unknown_time_zone(refusal, good, name):
+    assert "TIME_ZONE: There is no time zone 'Europe/Berlyn'. Did you mean Europe/Berlin?" in refusal(
+        name, good(name, TIME_ZONE="Europe/Berlyn")
+    )
+
+
+# bodies
+
+
+@pytest.mark.parametrize("name", TIMED)
+@pytest.mark.parametrize("star", ["266", "a,b", "266,-95", "400,10", "1,2,3", "nan,10"])
+def test_malformed_star(refusal, good, name, star):
+    sentence = refusal(name, good(name, BODIES=["star"], STAR=star))
+    assert f"STAR is '{star}'. Write right ascension (0 to 360) and declination (-90 to 90) in degrees" in sentence
+
+
+@pytest.mark.parametrize("name", TIMED)
+def test_star_without_its_place(refusal, good, name):
+    assert "STAR is blank" in refusal(name, good(name, BODIES=["star"]))
+
+
+@pytest.mark.parametrize("name", TIMED)
+def test_place_on_the_plane_without_its_longitude(refusal, good, name):
+    assert "GALACTIC_LON is blank" in refusal(name, good(name, BODIES=["galactic"]))
+
+
+@pytest.mark.parametrize("name", TIMED)
+def test_unknown_body(refusal, good, name):
+    assert "BODIES: 'pluto' is not known. Choose from: core, arch" in refusal(name, good(name, BODIES=["core", "pluto"]))
+
+
+@pytest.mark.parametrize("name", TIMED)
+def test_no_body(refusal, good, name):
+    assert "BODIES" in refusal(name, good(name, BODIES=[]))
+
+
+# conditions of alignments
+
+
+@pytest.mark.parametrize("tolerance", [0, 90])
+def test_tolerance_zero_or_ninety(refusal, good, tolerance):
+    sentence = refusal("alignments", good("alignments", AZ_TOLERANCE=tolerance))
+    assert sentence == f"AZ_TOLERANCE is {tolerance}. Give a half-width of more than 0 and less than 90 degrees, or leave it blank."
+
+
+@pytest.mark.parametrize("low", ["ALT_MIN", "GAP_MIN", "TILT_MIN", "APEX_MIN", "SUN_MIN", "LIT_MIN"])
+def test_lower_limit_above_the_upper(refusal, good, low):
+    high = {"SUN_MIN": "SUN_LIMIT"}.get(low, low.replace("MIN", "MAX"))
+    limits = {"LIT_MIN": (0.8, 0.2)}.get(low, (30, 20))
+    sentence = refusal("alignments", good("alignments", **{low: limits[0], high: limits[1]}))
+    assert sentence == f"{low} ({limits[0]:g}) is above {high} ({limits[1]:g}), so nothing can lie between them. Exchange them."
+
+
+@pytest.mark.parametrize(("limit", "value"), [("ALT_MIN", 95), ("ALT_MAX", -91), ("LIT_MAX", 2), ("TILT_MIN", -1), ("SUN_LIMIT", 100)])
+def test_limits_out_of_range(refusal, good, limit, value):
+    assert f"{limit} is {value}. Give a number from" in refusal("alignments", good("alignments", **{limit: value}))
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_pairing_by_no_field(refusal, good, name):
+    assert "PAIR_FIELD" in refusal(name, good(name, PAIRING="by_field"))
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_longest_sightline_of_nothing(refusal, good, name):
+    assert "MAX_DISTANCE is 0" in refusal(name, good(name, MAX_DISTANCE=0))
+
+
+# places at the edges of the map
+
+
+@pytest.mark.parametrize("name", PAIRED)
+@pytest.mark.parametrize("lat", [90, -90])
+def test_camera_at_a_pole(run, good, layer, name, lat):
+    near = lat - 0.1 if lat > 0 else lat + 0.1
+    out = run(name, good(name, CAMERAS=layer([(f"PointZ(10 {lat} 0)",)]), SUBJECTS=layer([(f"PointZ(10 {near} 0)",)]), ALT_MIN=-90))
+    for row in out.rows():
+        assert row["bearing_deg"] == pytest.approx(180.0 if lat > 0 else 0.0, abs=1e-6)  # along its own meridian
+    assert name == "alignments" or len(out.rows()) == 1
+
+
+@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("lon", [180, -180])
+def test_longitude_180(run, good, layer, name, lon):
+    there = layer([(f"PointZ({lon} 10 0)",)])
+    changed = {"SITES": there} if name == "sky_positions" else {"CAMERAS": there, "SUBJECTS": layer([("PointZ(179.99 9.98 0)",)])}
+    assert len(run(name, good(name, **changed)).rows()) > 0
+
+
+@pytest.mark.parametrize("name", PAIRED)
+def test_camera_on_its_subject_is_skipped_and_counted(run, good, layer, name):
+    out = run(name, good(name, CAMERAS=layer([(SUBJECT,), (CAMERA,)])))
+    assert "1 with the camera on its subject" in out.log
+    assert {row["camera_id"] for row in out.rows()} == {2}
+
+
+# guards
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_more_rows_than_allowed(run, good, layer, name):
+    changed = {"sightlines": {"CAMERAS": layer([(CAMERA,)] * 3)}, "sky_positions": {"SITES": layer([(CAMERA,)] * 3)}}.get(name, {})
+    with pytest.raises(QgsProcessingException, match=r"about (3|10) rows, more than MAX_ROWS \(2\)"):
+        run(name, good(name, MAX_ROWS=2, **changed))
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_output_folder_that_does_not_exist(refusal, good, tmp_path, name):
+    sentence = refusal(name, good(name, OUTPUT=str(tmp_path / "absent" / "out.gpkg")))
+    assert sentence == f"OUTPUT: The folder {tmp_path / 'absent'} does not exist. Make it, or choose another one."
+
+
+def rows_that_none_must_see_whole(name, layer):
+    """Parameters that make several blocks of rows, and how many rows there would be."""
+    many = layer([(f"PointZ(-33 {36 + i / 1e4} 10)",) for i in range(600)])
+    return {
+        "sightlines": ({"CAMERAS": many, "SUBJECTS": layer([(f"PointZ(-33.01 {36 + i / 1e4} 10)",) for i in range(100)])}, 60_000),
+        "alignments": ({"CAMERAS": many, "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2028-05-31"}, 600 * 100),
+        "sky_positions": ({"SITES": many, "END": "2027-06-06T16:00Z", "STEP": 10}, 600 * 97),
+    }[name]
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_cancel_in_the_middle(run, good, layer, name):
+    changed, whole = rows_that_none_must_see_whole(name, layer)
+    part = run(name, good(name, **changed), cancel_at=5.0)
+    assert 0 < len(part.rows()) < whole
+    assert part.feedback.said[-1].startswith("Cancelled: ")
+    assert f"{len(part.rows()):,} of" in part.feedback.said[-1]
+
+
+# the real binary: exit codes, and files that nobody may write
+
+
+@pytest.fixture
+def files(tmp_path):
+    """Layers on disk that any user may read."""
+    tmp_path.chmod(0o755)
+    paths = {}
+    for stem, lat in (("cameras", 36.0), ("subjects", 35.99)):
+        paths[stem] = tmp_path / f"{stem}.geojson"
+        paths[stem].write_text(
+            '{"type": "FeatureCollection", "features": [{"type": "Feature", "properties": {"name": "one"},'
+            f' "geometry": {{"type": "Point", "coordinates": [-33, {lat}]}}}}]}}',
+            encoding="utf-8",
+        )
+    return paths
+
+
+def on_command_line(name, files):
+    if name == "sky_positions":
+        return [f"SITES={files['cameras']}", "START=2027-06-06T00:00Z"]
+    given = [f"CAMERAS={files['cameras']}", f"SUBJECTS={files['subjects']}"]
+    return given + (["FIRST_NIGHT=2027-06-01", "LAST_NIGHT=2027-06-10"] if name == "alignments" else [])
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_read_only_folder(qgis_process, files, tmp_path, name):
+    folder = tmp_path / "locked"
+    folder.mkdir()
+    (folder / "old.txt").touch()
+    folder.chmod(0o555)
+    mounted = os.geteuid() == 0  # root may write anywhere, but not to a file system that is mounted read-only
+    try:
+        if (
+            mounted
+            and subprocess.run(["mount", "-t", "tmpfs", "-o", "ro", "none", str(folder)], check=False, capture_output=True).returncode
+        ):
+            pytest.skip("root, and no right to mount: no folder is read-only here")
+        done = qgis_process(name, *on_command_line(name, files), f"OUTPUT={folder}/out.gpkg")
+    finally:
+        if mounted:
+            subprocess.run(["umount", str(folder)], check=False, capture_output=True)
+    assert done.returncode == 1
+    assert f"OUTPUT: The folder {folder} may not be written to. Choose another one." in done.stderr + done.stdout
+    assert "Traceback" not in done.stderr + done.stdout
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_exit_codes(qgis_process, files, tmp_path, name):
+    good = qgis_process(name, *on_command_line(name, files), f"OUTPUT={tmp_path}/out.gpkg")
+    assert good.returncode == 0, good.stderr
+    bad = qgis_process(name, *on_command_line(name, files), "MAX_ROWS=0", f"OUTPUT={tmp_path}/none.gpkg")
+    assert bad.returncode == 1
+    assert "MAX_ROWS is 0. Give a number at least 1." in bad.stderr + bad.stdout
+    assert "Traceback" not in bad.stderr + bad.stdout
+    assert not (tmp_path / "none.gpkg").exists()
+
+
+def test_nothing_found_is_a_result(qgis_process, files, tmp_path):
+    """The Sun never stands in the north of a northern site."""
+    output = tmp_path / "none.gpkg"
+    swapped = [f"CAMERAS={files['subjects']}", f"SUBJECTS={files['cameras']}", "FIRST_NIGHT=2027-06-01", "LAST_NIGHT=2027-06-10"]
+    done = qgis_process("alignments", *swapped, "BODIES=sun", f"OUTPUT={output}", f"UNMET={tmp_path}/unmet.gpkg")
+    assert done.returncode == 0, done.stderr
+    assert "No alignment" in done.stdout
+    assert QgsVectorLayer(str(output), "out", "ogr").featureCount() == 0
+    (row,) = QgsVectorLayer(f"{tmp_path}/unmet.gpkg", "unmet", "ogr").getFeatures()
+    assert "is never reached" in row["reason"]
