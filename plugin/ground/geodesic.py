@@ -105,6 +105,31 @@ def direct(lon_deg, lat_deg, bearing_deg, dist_m):
     return lon2.reshape(shape), lat2.reshape(shape), _full_turn(back).reshape(shape)
 
 
+def in_space(lon_deg, lat_deg):
+    """Places of the ellipsoid in Earth-fixed coordinates; the chord between two is never longer than the geodesic.
+
+    Parameters
+    ----------
+    lon_deg, lat_deg : array_like
+        The places. [deg]
+
+    Returns
+    -------
+    ndarray, (3, ...)
+        x toward longitude 0, z toward the north pole. [m]
+
+    Raises
+    ------
+    ValueError
+        A coordinate is not a number, or a latitude lies beyond 90 deg.
+    """
+    lon_deg, lat_deg = np.asarray(lon_deg, dtype=float), np.asarray(lat_deg, dtype=float)
+    _refuse_bad_places(lon_deg, lat_deg)
+    x, y, z = _unit_vector(lon_deg, lat_deg)
+    prime_vertical_m = WGS84.a / np.sqrt(1.0 - WGS84.es * z**2)
+    return prime_vertical_m * np.stack([x, y, (1.0 - WGS84.es) * z])
+
+
 def densified_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg, tol_m=1.0):
     """Geodesics with so many vertices that the straight strokes of a map between them stay near.
 

@@ -1,5 +1,6 @@
 """Geodesics against Karney's digits, an Australian worked example and GeographicLib; drawn lines against the true ones."""
 
+import erfa
 import numpy as np
 import pytest
 from geographiclib.geodesic import Geodesic
@@ -111,6 +112,11 @@ def test_places_off_the_earth_are_refused(bad):
         geodesic.inverse([0.0, bad[0]], [0.0, bad[1]], 1.0, 1.0)
     with pytest.raises(ValueError, match="1 of 2 places"):
         geodesic.densified_lines([0.0, 1.0], [0.0, 1.0], [2.0, bad[0]], [2.0, bad[1]])
+
+
+def test_places_in_space_as_erfa_puts_them():
+    lon, lat = np.array([0.0, 12.0, -170.0, 180.0, 5.0]), np.array([0.0, 48.0, -33.0, 90.0, -90.0])
+    assert np.abs(geodesic.in_space(lon, lat) - erfa.gd2gc(1, np.radians(lon), np.radians(lat), np.zeros(5)).T).max() < TOL_M
 
 
 # --- lines as a map draws them ---------------------------------------------------------------------------------------------------
