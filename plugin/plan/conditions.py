@@ -210,22 +210,34 @@ class Circumstances:
             return None
         return self._once(("tilt", least_deg, most_deg), solve)
 
+    def _apex_above(self, alt_true_deg):
+        return apex_above(self.heavens.motion(GALACTIC_POLE, self.sites), alt_true_deg, self.low, self.high)
+
     def arched(self, least_deg, most_deg):
         """When the arch's top stands between two geometric altitudes; None for no limit."""
 
         def solve():
-            # The top is as far from the zenith as the galactic pole is from the horizon.
             sets = []
             if least_deg is not None:
-                sets += [arcs.outside(self.above(GALACTIC_POLE, 90.0 - least_deg)), self.above(GALACTIC_POLE, least_deg - 90.0)]
+                sets.append(self._apex_above(least_deg))
             if most_deg is not None:
-                beyond = self.above(GALACTIC_POLE, 90.0 - most_deg), arcs.outside(self.above(GALACTIC_POLE, most_deg - 90.0))
-                sets.append(arcs.either(*beyond))
+                sets.append(arcs.outside(self._apex_above(most_deg)))
             return arcs.every(*sets)
 
         if least_deg is None and most_deg is None:
             return None
         return self._once(("apex", least_deg, most_deg), solve)
+
+
+def apex_above(pole_motion, alt_true_deg, low, high):
+    """When the arch's top stands above geometric altitudes, shape (R,) or (). [deg]; it is never under the horizon."""
+    # The top is as far from the zenith as the galactic pole is from the horizon.
+    from_zenith_deg = 90.0 - np.clip(alt_true_deg, 0.0, 90.0)
+    sites = pole_motion.sites
+    return arcs.every(
+        arcs.outside(pole_motion.arcs(crossings.above(sites, from_zenith_deg), low, high)),
+        pole_motion.arcs(crossings.above(sites, -from_zenith_deg), low, high),
+    )
 
 
 def body_limits(conditions, target, circumstances, air, top_alt_deg, site_index):
@@ -262,8 +274,7 @@ def body_limits(conditions, target, circumstances, air, top_alt_deg, site_index)
     def higher_than(alt_deg):
         if not target.is_arch:
             return motion.arcs(crossings.above(sites, alt_deg), standing.low, standing.high)
-        pole_low = arcs.outside(motion.arcs(crossings.above(sites, 90.0 - alt_deg), standing.low, standing.high))
-        return arcs.every(pole_low, motion.arcs(crossings.above(sites, alt_deg - 90.0), standing.low, standing.high))
+        return apex_above(motion, alt_deg, standing.low, standing.high)
 
     sets = []
     if conditions.gap_min_deg is not None:
