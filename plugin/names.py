@@ -1,4 +1,4 @@
-"""Names that scripts, models and other people's projects rely on: ids of the provider, algorithms and bodies, and the fields of every output.
+"""Names that others rely on: ids of the provider, algorithms and bodies, and the fields of every output.
 
 An id or field name, once published, is never renamed and never translated; labels and aliases are for people and may be improved.
 Field names carry their unit and are unique within their first ten characters, so that a Shapefile keeps them.
