@@ -17,6 +17,7 @@ from .conditions import ANY, MOONRISE_ALT_DEG, Circumstances, Heavens, body_limi
 
 DAY_S = 86400.0
 BLOCK_CELLS = 60_000  # pairs x turns x 2: what one condition works on at once; memory and the wait for a cancel hang on it
+EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
 MOON_AHEAD_DEG, MOON_ASIDE_DEG = 60.0, 120.0
 
 
@@ -134,6 +135,9 @@ class _Block:
         row, start, end = self._cut_long(met)
         opposite = self._south_is_meant(target, motion, row, 0.5 * (start + end))
         t_s = AzimuthRun(motion, row, start, end, opposite).closest_to(self.pairs.bearing_deg)
+        # A hair inside, so that what holds in the stretch is told, not what begins at its end.
+        inside_s = np.minimum(EDGE_S, 0.5 * (end - start))
+        t_s = np.clip(t_s, start + inside_s, end - inside_s)
         t_utc_s = default_ephemeris().utc_from_tt(t_s)
         asked = (t_utc_s >= self.noon_utc_s[row]) & (t_utc_s < self.last_noon_utc_s[row])
         table = self._table(target, row[asked], t_s[asked], start[asked], end[asked])
@@ -245,5 +249,6 @@ def _place(alt_deg, base_alt_deg, top_alt_deg):
 def _moon_side(moon_az, moon_up, bearing_deg):
     """Where the light of a Moon that is up comes from, for one who looks along the bearing."""
     off_deg = np.abs(offset_deg(moon_az, bearing_deg))
-    side = np.where(off_deg < MOON_AHEAD_DEG, "ahead", np.where(off_deg <= MOON_ASIDE_DEG, "side", "behind")).astype(object)
+    side = np.where(off_deg < EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
+MOON_AHEAD_DEG, "ahead", np.where(off_deg <= MOON_ASIDE_DEG, "side", "behind")).astype(object)
     return np.where(moon_up, side, None)
