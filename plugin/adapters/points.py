@@ -46,11 +46,13 @@ class Points:
 
     def log(self, label, feedback):
         """Tell what was read and what was left out, by reason."""
-        feedback.pushInfo(tr("{label}: {n} points from {total} features.").format(label=label, n=len(self), total=self.features))
+        feedback.pushInfo(tr("{label}: {n:,} points from {total:,} features.").format(label=label, n=len(self), total=self.features))
         if self.skipped:
             feedback.pushWarning(tr("{label}: skipped {reasons}.").format(label=label, reasons=counted(self.skipped)))
         for name, count in self.defaulted.items():
-            feedback.pushInfo(tr("{label}: {n} features leave {name} blank: its default is taken.").format(label=label, n=count, name=name))
+            feedback.pushInfo(
+                tr("{label}: {name} is blank in {n:,} features: its default is taken.").format(label=label, n=count, name=name)
+            )
 
 
 def text_key(value):

@@ -1,22 +1,17 @@
 """The bar that a person watches, and the cancel button beside it."""
 
 
-def reporter(feedback, first=0.0, last=1.0):
-    """A function that takes how much of a part of the run is done, 0 to 1, and answers whether to go on.
+def reporter(feedback):
+    """A function that takes how much is done, 0 to 1 (nothing where that is not known), and answers whether to go on."""
 
-    Parameters
-    ----------
-    first, last : float
-        Which part of the whole run it is, 0 to 1.
-    """
-
-    def go_on(fraction=0.0):
-        feedback.setProgress(100.0 * (first + (last - first) * fraction))
+    def go_on(fraction=None):
+        if fraction is not None:
+            feedback.setProgress(100.0 * fraction)
         return not feedback.isCanceled()
 
     return go_on
 
 
 def part_of(go_on, first, last):
-    """The same for a part of that part."""
+    """The same for a part of the work that begins and ends at these fractions of the whole."""
     return lambda fraction: go_on(first + (last - first) * fraction)

@@ -127,8 +127,16 @@ def zone(parameters):
             yield tr("TIME_ZONE: {reason}").format(reason=unknown)
 
 
+def faces(parameters):
+    """One of the two bearings that bound a subject's use without the other."""
+    given = {name for name in ("FACE_FROM", "FACE_TO") if not blank(parameters.get(name))}
+    if len(given) == 1:
+        yield tr("Only {name} is given. Give both FACE_FROM and FACE_TO, or leave both blank.").format(name=given.pop())
+
+
 def pairing(algorithm, parameters, context):
     """Pairing that leaves nothing, or by a field without the field."""
+    yield from faces(parameters)
     if number_of(algorithm, parameters, "MAX_DISTANCE") == 0:
         yield tr("MAX_DISTANCE is 0, which no sightline is shorter than. Give the longest one in metres, such as 50000.")
     if choice_of(algorithm, parameters, "PAIRING", context) != "by_field":

@@ -1,12 +1,25 @@
 """`alignments`: the stretches of time in which a body of the sky stands over a subject, seen from a camera."""
 
-from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink
+import numpy as np
+from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTypes
 
 from ..adapters import parameters as take
 from ..adapters import refusals
-from ..adapters.algorithm import Algorithm
+from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.cautions import tell_of_the_sun
+from ..adapters.crs import output_crs
+from ..adapters.geometries import points_of, sightlines_of
+from ..adapters.moments import nights_of_sites
+from ..adapters.pairing import Pairing
+from ..adapters.progress import part_of, reporter
+from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.targets import targets_of
 from ..adapters.translation import tr
-from ..names import MOON_RULES
+from ..adapters.zones import zones_of_sites
+from ..names import ALIGNMENTS_FIELDS, MOON_RULES, UNMET_FIELDS
+from ..plan.alignments import Pairs, find_alignments
+from ..plan.conditions import Conditions
+from ..plan.sightlines import pair_arrays
 
 NIGHTS = 30  # asked for when the last one is blank
 
@@ -113,3 +126,85 @@ class Alignments(Algorithm):
             ("SUN_MIN", "SUN_LIMIT"),
             ("LIT_MIN", "LIT_MAX"),
         )
+
+    def processAlgorithm(self, parameters, context, feedback):
+        with in_words():
+            pairing = Pairing(self, parameters, context, feedback)
+            targets = targets_of(self, parameters, context)
+            zone_names, zone_index = zones_of_sites(parameters, pairing.cameras.lon_deg, feedback)
+            first_night, last_night = nights_of_sites(parameters, zone_names, zone_index, NIGHTS)
+        tell_of_the_sun([target.id for target in targets], feedback)
+        nights = int((last_night - first_night).max().astype(int)) + 1 if first_night.size else 0
+        self._refuse_too_many(parameters, context, pairing, nights * len(targets), feedback)
+
+        crs = output_crs(self.parameterAsSource(parameters, "CAMERAS", context).sourceCrs())
+        output = Table(self, parameters, "OUTPUT", context, ALIGNMENTS_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
+        unmet = Table(self, parameters, "UNMET", context, UNMET_FIELDS, QgsWkbTypes.Type.Point, crs, feedback)
+        conditions = self._conditions(parameters, context)
+        go_on = reporter(feedback)
+        with in_words():
+            for table, before, after in pairing.measured():
+                share = part_of(go_on, before, after)
+                pairs = Pairs(**pair_arrays(table, pairing.places, zone_names, zone_index))
+                nights_of_pair = (night[table["camera_index"]] for night in (first_night, last_night))
+                found = find_alignments(pairs, targets, *nights_of_pair, conditions, share)
+                if not self._write(found, table, pairing, output, unmet, crs, context, go_on):
+                    break
+        pairing.log(feedback)
+        self._log(output, unmet, pairing, targets, nights, feedback)
+        return {"OUTPUT": output.id, **({"UNMET": unmet.id} if unmet else {})}
+
+    def _refuse_too_many(self, parameters, context, pairing, rows_a_pair, feedback):
+        """A pair has about one passage a body and night."""
+        limit = self.parameterAsInt(parameters, "MAX_ROWS", context)
+        rows = pairing.most(limit // max(rows_a_pair, 1), feedback) * rows_a_pair
+        refuse_too_many(rows, limit, parameters, ["OUTPUT"])
+
+    def _conditions(self, parameters, context):
+        """What is asked, blanks left to the customs of each body."""
+        asked = {
+            "az_tolerance_deg": "AZ_TOLERANCE",
+            **{f"{name}_{end}_deg": f"{name}_{end}".upper() for name in ("alt", "gap", "tilt", "apex") for end in ("min", "max")},
+            "core_alt_min_deg": "CORE_ALT_MIN",
+            "sun_limit_deg": "SUN_LIMIT",
+            "sun_min_deg": "SUN_MIN",
+            "moon_lit_max": "MOON_LIT_MAX",
+            "lit_min": "LIT_MIN",
+            "lit_max": "LIT_MAX",
+            "pressure_hPa": "PRESSURE",
+            "temperature_C": "TEMPERATURE",
+        }
+        numbers = {condition: take.number_of(self, parameters, name) for condition, name in asked.items()}
+        return Conditions(moon=take.choice_of(self, parameters, "MOON", context), **numbers)
+
+    @staticmethod
+    def _write(found, lines, pairing, output, unmet, crs, context, go_on):
+        """Write what was found for a block of pairs; False when cancelled."""
+        for table, without in found:
+            shown, row = np.unique(table["pair"], return_inverse=True)
+            drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
+            table.update({name: column[table["pair"]] for name, column in pairing.names(lines).items()})
+            table.update({name: lines[name][table["pair"]] for name in ("dist_m", "heights")})
+            if not output.write(table, [drawn[i] for i in row.tolist()], lambda part: go_on()):
+                return False
+            if unmet:
+                camera = lines["camera_index"][without["pair"]]
+                without.update({name: column[without["pair"]] for name, column in pairing.names(lines).items()})
+                if not unmet.write(without, points_of(pairing.cameras.x[camera], pairing.cameras.y[camera]), lambda part: go_on()):
+                    return False
+        return go_on()
+
+    @staticmethod
+    def _log(output, unmet, pairing, targets, nights, feedback):
+        searched = tr("pairs: {pairs:,}, bodies: {bodies}, nights: {nights}").format(
+            pairs=pairing.count, bodies=len(targets), nights=nights
+        )
+        if feedback.isCanceled():
+            feedback.pushInfo(tr("Cancelled: {n:,} alignments written ({searched}).").format(n=output.written, searched=searched))
+        elif not pairing.count:
+            feedback.pushWarning(tr("No alignments: {reason}.").format(reason=pairing.why_none()))
+        elif not output.written:
+            advice = tr("UNMET tells why for each pair") if unmet else tr("ask for the output UNMET to see why for each pair")
+            feedback.pushWarning(tr("No alignments ({searched}): {advice}.").format(searched=searched, advice=advice))
+        else:
+            feedback.pushInfo(tr("{n:,} alignments ({searched}).").format(n=output.written, searched=searched))

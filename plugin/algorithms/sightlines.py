@@ -1,11 +1,17 @@
 """`sightlines`: the lines of sight from cameras to subjects, with bearing, distance and angles."""
 
-from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink
+from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTypes
 
 from ..adapters import parameters as take
 from ..adapters import refusals
-from ..adapters.algorithm import Algorithm
+from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.crs import output_crs
+from ..adapters.geometries import grid_bearings, sightlines_of
+from ..adapters.pairing import Pairing
+from ..adapters.progress import part_of, reporter
+from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.translation import tr
+from ..names import SIGHTLINES_FIELDS
 
 
 class Sightlines(Algorithm):
@@ -39,3 +45,40 @@ class Sightlines(Algorithm):
 
     def refusals(self, parameters, context):
         yield from refusals.pairing(self, parameters, context)
+
+    def processAlgorithm(self, parameters, context, feedback):
+        with in_words():
+            pairing = Pairing(self, parameters, context, feedback)
+            limit = self.parameterAsInt(parameters, "MAX_ROWS", context)
+            refuse_too_many(pairing.most(limit, feedback), limit, parameters, ["OUTPUT"])
+
+        crs = output_crs(self.parameterAsSource(parameters, "CAMERAS", context).sourceCrs())
+        output = Table(self, parameters, "OUTPUT", context, SIGHTLINES_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
+        go_on = reporter(feedback)
+        with in_words():
+            for table, before, after in pairing.measured():
+                if not self._write(output, table, pairing, crs, context, part_of(go_on, before, after)):
+                    break
+        pairing.log(feedback)
+        self._log(output, pairing, feedback)
+        return {"OUTPUT": output.id}
+
+    @staticmethod
+    def _write(output, table, pairing, crs, context, go_on):
+        transform_context = context.transformContext()
+        lon1, lat1, lon2, lat2 = pairing.ends(table)
+        table.update(pairing.names(table), grid_deg=grid_bearings(lon1, lat1, table["bearing_deg"], crs, transform_context))
+        return output.write(table, sightlines_of(lon1, lat1, lon2, lat2, crs, transform_context), go_on)
+
+    @staticmethod
+    def _log(output, pairing, feedback):
+        if feedback.isCanceled():
+            feedback.pushInfo(tr("Cancelled: {n:,} sightlines written.").format(n=output.written))
+        elif not output.written:
+            feedback.pushWarning(tr("No sightlines: {reason}.").format(reason=pairing.why_none()))
+        else:
+            feedback.pushInfo(
+                tr("{n:,} sightlines (cameras: {cameras:,}, subjects: {subjects:,}).").format(
+                    n=output.written, cameras=len(pairing.cameras), subjects=len(pairing.subjects)
+                )
+            )

@@ -120,7 +120,7 @@ class SkyPositions(Algorithm):
             feedback.pushWarning(tr("No positions: there is no point that can be used."))
         else:
             feedback.pushInfo(
-                tr("{n:,} positions of {bodies} bodies over {sites:,} sites at {times:,} times.").format(
+                tr("{n:,} positions (sites: {sites:,}, bodies: {bodies}, times: {times:,}).").format(
                     n=output.written, bodies=len(targets), sites=len(sites), times=max(times.size for times in times_of_zone)
                 )
             )

@@ -135,7 +135,7 @@ def test_bad_heights_in_a_field_are_skipped_and_counted(run, good, layer, name):
     out = run(name, good(name, CAMERAS=cameras, CAMERA_HEIGHT=QgsProperty.fromField("tripod")))
     assert "CAMERAS: 2 points from 5 features." in out.log
     assert "CAMERAS: skipped 2 whose CAMERA_HEIGHT is no finite number, 1 whose CAMERA_HEIGHT is less than 0." in out.log
-    assert "CAMERAS: 1 features leave CAMERA_HEIGHT blank: its default is taken." in out.log
+    assert "CAMERAS: CAMERA_HEIGHT is blank in 1 features: its default is taken." in out.log
     assert {row["camera_id"] for row in out.rows()} == {1, 5}
 
 
@@ -350,8 +350,7 @@ def test_cancel_in_the_middle(run, good, layer, name):
     changed, whole = rows_that_none_must_see_whole(name, layer)
     part = run(name, good(name, **changed), cancel_at=5.0)
     assert 0 < len(part.rows()) < whole
-    assert part.feedback.said[-1].startswith("Cancelled: ")
-    assert f"{len(part.rows()):,} of" in part.feedback.said[-1]
+    assert part.feedback.said[-1].startswith(f"Cancelled: {len(part.rows()):,} ")
 
 
 # the real binary: exit codes, and files that nobody may write

@@ -144,7 +144,7 @@ def test_the_sun_s_caution_is_in_the_log(run, layer):
 
 def test_closing_line_counts(run, layer):
     out = run("sky_positions", {"SITES": layer([(SITE,)]), "START": UTC_START, "END": "2027-06-06T01:00:00Z", "STEP": 15})
-    assert out.feedback.said[-1] == "5 positions of 1 bodies over 1 sites at 5 times."
+    assert out.feedback.said[-1] == "5 positions (sites: 1, bodies: 1, times: 5)."
 
 
 # times
@@ -274,7 +274,7 @@ def test_qgis_process_writes_a_geopackage(qgis_process, tmp_path):
         f"OUTPUT={output}",
     )
     assert done.returncode == 0, done.stderr
-    assert "2 positions of 2 bodies over 1 sites at 1 times." in done.stdout
+    assert "2 positions (sites: 1, bodies: 2, times: 1)." in done.stdout
     written = QgsVectorLayer(str(output), "sky", "ogr")
     rows = [dict(zip(written.fields().names(), feature.attributes())) for feature in written.getFeatures()]
     assert [(row["site"], row["body"], row["t_local"]) for row in rows] == [

@@ -1,0 +1,166 @@
+"""Cameras and subjects as two layers and the parameters about them say, and the pairs of them, block by block."""
+
+from collections import Counter
+
+import numpy as np
+
+from ..plan import pairs
+from ..plan.sightlines import NOT_FACING, Cameras, Subjects, sightlines
+from .parameters import choice_of, number_of, property_of_features, text_of
+from .points import Measure, read_points
+from .translation import counted, tr
+
+# name of the parameter -> least value
+CAMERA_MEASURES = {"CAMERA_HEIGHT": 0.0}
+SUBJECT_MEASURES = {"SUBJECT_HEIGHT": 0.0, "SUBJECT_BASE": 0.0, "SUBJECT_WIDTH": 0.0, "FACE_FROM": -360.0, "FACE_TO": -360.0}
+
+REASONS = {
+    pairs.COINCIDENT: "with the camera on its subject",
+    pairs.TOO_FAR: "farther apart than MAX_DISTANCE",
+    pairs.CAMERA_WITHOUT_KEY: "cameras whose PAIR_FIELD is blank",
+    pairs.SUBJECT_WITHOUT_KEY: "subjects whose PAIR_FIELD is blank",
+    pairs.CAMERA_WITHOUT_PARTNER: "cameras whose PAIR_FIELD no subject has",
+    pairs.SUBJECT_WITHOUT_PARTNER: "subjects whose PAIR_FIELD no camera has",
+    NOT_FACING: "outside FACE_FROM to FACE_TO",
+    pairs.CAMERA_WITHOUT_NEAR_SUBJECT: "cameras with no subject within MAX_DISTANCE",
+}
+
+SOURCES = {"z": "pairs from the Z of both points", "level": "pairs taken as level, as not both points have a Z"}
+
+
+def measures_of(algorithm, parameters, least):
+    """Numbers of each feature: from a property, or the same for all."""
+    measures = []
+    for name, low in least.items():
+        prop = property_of_features(parameters.get(name))
+        default = number_of(algorithm, {} if prop else parameters, name)
+        measures.append(Measure(name, np.nan if default is None else default, prop, low))
+    return measures
+
+
+def read_cameras(algorithm, parameters, context, feedback):
+    """The layer CAMERAS."""
+    return _read(algorithm, parameters, context, feedback, "CAMERAS", "CAMERA_NAME", "PAIR_FIELD", CAMERA_MEASURES, tr("camera"))
+
+
+def read_subjects(algorithm, parameters, context, feedback):
+    """The layer SUBJECTS."""
+    key = "PAIR_FIELD_SUBJECT" if text_of(parameters, "PAIR_FIELD_SUBJECT") else "PAIR_FIELD"
+    return _read(algorithm, parameters, context, feedback, "SUBJECTS", "SUBJECT_NAME", key, SUBJECT_MEASURES, tr("subject"))
+
+
+def _read(algorithm, parameters, context, feedback, layer, name, key, least, fallback_name):
+    source = algorithm.parameterAsSource(parameters, layer, context)
+    by_field = choice_of(algorithm, parameters, "PAIRING", context) == "by_field"
+    read = read_points(
+        source,
+        context,
+        algorithm.createExpressionContext(parameters, context, source),
+        feedback,
+        fallback_name,
+        text_of(parameters, name),
+        text_of(parameters, key) if by_field else None,
+        measures_of(algorithm, parameters, least),
+    )
+    read.log(layer, feedback)
+    return read
+
+
+class Pairing:
+    """The pairs that the parameters ask for, measured block by block, and a count of what was left out.
+
+    Attributes
+    ----------
+    cameras, subjects : Points
+    places : plan.sightlines.Cameras
+        The cameras as the pure folders take them.
+    count : int
+        Pairs given so far.
+    """
+
+    def __init__(self, algorithm, parameters, context, feedback):
+        self.cameras, self.subjects = (read(algorithm, parameters, context, feedback) for read in (read_cameras, read_subjects))
+        cameras, subjects = self.cameras, self.subjects
+        self.kind = choice_of(algorithm, parameters, "PAIRING", context)
+        self.max_distance_m, self.refraction_k = (number_of(algorithm, parameters, name) for name in ("MAX_DISTANCE", "REFRACTION_K"))
+        self.places = Cameras(cameras.lon_deg, cameras.lat_deg, cameras.measures["CAMERA_HEIGHT"], cameras.z_m)
+        self._subjects = Subjects(
+            subjects.lon_deg,
+            subjects.lat_deg,
+            subjects.measures["SUBJECT_HEIGHT"],
+            subjects.measures["SUBJECT_BASE"],
+            subjects.measures["SUBJECT_WIDTH"],
+            subjects.measures["FACE_FROM"],
+            subjects.measures["FACE_TO"],
+            subjects.z_m,
+        )
+        self.left_out, self.sources, self.count = Counter(), Counter(), 0
+
+    def measured(self):
+        """Tables of sightlines, with the part of the work before and after each, 0 to 1."""
+        before = 0.0
+        for block in self._blocks():
+            table, not_facing = sightlines(self.places, self._subjects, block, self.refraction_k)
+            self.left_out.update(block.left_out)
+            self.left_out.update(not_facing)
+            self.sources.update(table["heights"].tolist())
+            self.count += table["camera_index"].size
+            yield table, before, block.done
+            before = block.done
+
+    def _blocks(self):
+        cameras, subjects = self.cameras, self.subjects
+        places = (cameras.lon_deg, cameras.lat_deg, subjects.lon_deg, subjects.lat_deg)
+        if not len(cameras) or not len(subjects):
+            return iter(())
+        if self.kind == "closest":
+            return pairs.pair_closest(*places, self.max_distance_m)
+        if self.kind == "by_field":
+            return pairs.pair_by_field(*places[:2], cameras.keys, *places[2:], subjects.keys, self.max_distance_m)
+        return pairs.pair_all(*places, self.max_distance_m)
+
+    def most(self, limit, feedback):
+        """How many pairs there may be; counted, which takes longer, only where they may be more than a limit."""
+        most = len(self.cameras) * (1 if self.kind == "closest" else len(self.subjects))
+        if most <= limit:
+            return most
+        found = 0
+        for block in self._blocks():
+            found += block.camera.size
+            if found > limit or feedback.isCanceled():
+                break
+        return found
+
+    def names(self, table):
+        """The columns that tell who is who in a table of sightlines."""
+        camera, subject = table["camera_index"], table["subject_index"]
+        return {
+            "camera": self.cameras.name[camera],
+            "camera_id": self.cameras.fid[camera],
+            "subject": self.subjects.name[subject],
+            "subject_id": self.subjects.fid[subject],
+        }
+
+    def ends(self, table):
+        """Longitude and latitude of both ends of the sightlines of a table."""
+        camera, subject = table["camera_index"], table["subject_index"]
+        cameras, subjects = self.cameras, self.subjects
+        return cameras.lon_deg[camera], cameras.lat_deg[camera], subjects.lon_deg[subject], subjects.lat_deg[subject]
+
+    def log(self, feedback):
+        """Tell how many pairs there were, where their heights come from, and why others are not among them."""
+        feedback.pushInfo(tr("{n:,} pairs of camera and subject.").format(n=self.count))
+        if self.sources:
+            shown = {tr(SOURCES[source]): count for source, count in self.sources.items()}
+            feedback.pushInfo(tr("Heights: {sources}.").format(sources=counted(shown)))
+        if self.left_out:
+            reasons = {tr(REASONS[reason]): count for reason, count in self.left_out.items()}
+            feedback.pushInfo(tr("Left out: {reasons}.").format(reasons=counted(reasons)))
+
+    def why_none(self):
+        """The reason for having no pair at all."""
+        if not len(self.cameras):
+            return tr("there is no camera that can be used")
+        if not len(self.subjects):
+            return tr("there is no subject that can be used")
+        return counted({tr(REASONS[reason]): count for reason, count in self.left_out.items()})
