@@ -1,0 +1,217 @@
+"""Run the main algorithms on the sample reserve and print what a photographer wants to read.
+
+run.sh sets up all it needs and calls it; results go to build/sample, or to the folder given.
+"""
+
+import csv
+import os
+import sqlite3
+import subprocess
+import sys
+import textwrap
+import time
+from contextlib import closing
+from pathlib import Path
+
+HERE = Path(__file__).resolve().parent
+OUT = HERE.parent / "build" / "sample"
+
+FIRST_NIGHT, LAST_NIGHT = "2027-03-01", "2027-10-31"
+EVENING, MORNING = "2027-06-06 21:00:00", "2027-06-07 06:00:00"  # wall clock of the reserve
+BODIES = ("core", "arch", "moon", "sun")
+THIN = 0.25  # a Moon lit less than this counts as dark
+DUSK_SUN_DEG = (-8.0, 0.0)  # light enough to show the ground under the Moon
+
+POINTS = {
+    "CAMERAS": f"{HERE / 'reserve.gpkg'}|layername=cameras",
+    "SUBJECTS": f"{HERE / 'reserve.gpkg'}|layername=subjects",
+    "CAMERA_NAME": "name",
+    "SUBJECT_NAME": "name",
+    "CAMERA_HEIGHT": "field:lens_m",
+    "SUBJECT_HEIGHT": "field:height_m",
+    "SUBJECT_BASE": "field:base_m",
+    "SUBJECT_WIDTH": "field:width_m",
+    "FACE_FROM": "field:face_from",
+    "FACE_TO": "field:face_to",
+    "PAIRING": "by_field",  # cameras and subjects of one sector are in sight of each other
+    "PAIR_FIELD": "sector",
+}
+
+WHERE = """
+Quenmar Reserve, an invented island at 36.0° N 33.0° W, nights {first} to {last}, times in {zone}. A night bears the date of its evening;
+times after midnight belong to the morning after it."""
+
+MILKY_WAY = """
+The ten best for the Milky Way (its core, or the top of its low arch) over a subject: Moon down or lit under a quarter first, then the
+longest, then the earliest night. One line for a camera, subject and body, at its best, with the number of nights that are as dark."""
+
+MOON_AND_SUN = """
+Three each for Moon and Sun, the nearest above a subject's top; for the Moon those in dusk or dawn light (Sun between -8° and 0°) first."""
+
+READING = """
+time: the body is closest to the subject's bearing; min: minutes within 3° of it (core), 5° (arch) or 0.5° (Moon, Sun) and above its top;
+gap: from the subject's top up to the body; tilt: of the band at the core, 90° upright, with the side to which it rises; Moon:
+down, or up and so much of it lit."""
+
+UNMET = """
+{n} pairs and bodies of {total} have no alignment in the season; unmet.gpkg tells why, such as: {reason}."""
+
+CAUTIONS = """
+Sun: never look at it, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).
+
+Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. These results know
+nothing of footing, tide or weather, and the ground between camera and subject was not tested for a line of sight.
+
+A planning aid, not a survey and not a permit: access, closures (here the layer "closed"), night hours, artificial light, drones, group
+size and commercial work are decided by the land manager and local law."""
+
+# heading, width (left-aligned where negative), what stands below it
+BEGIN = [
+    ("night", -10, lambda row: row["night"]),
+    ("time", -5, lambda row: row["t_local"][11:16]),
+    ("min", 3, lambda row: f"{minutes(row)}"),
+    ("body", -4, lambda row: row["body"]),
+    ("camera -> subject", -35, lambda row: f"{row['camera']} -> {row['subject']}"),
+    ("bearing", 7, lambda row: f"{row['bearing_deg']:.1f}°"),
+    ("alt.", 5, lambda row: f"{row['alt_deg']:.1f}°"),
+    ("gap", 5, lambda row: f"{row['d_alt_deg']:.1f}°"),
+]
+TILT = ("tilt", 9, lambda row: "" if row["tilt_deg"] is None else f"{row['tilt_deg']:.0f}° {row['lean']}")
+SUN = ("Sun", 6, lambda row: f"{row['sun_deg']:.1f}°")
+END = [("Moon", -8, lambda row: moon(row)), ("nights", 6, lambda row: f"{row['nights']}")]
+WIDTH = 118
+
+KEPT = ["night", "t_local", "body", "camera", "subject", "nights", "moon_side"]  # columns of best.csv, as they are
+ROUNDED = {
+    "minutes": 2,
+    "bearing_deg": 3,
+    "alt_deg": 3,
+    "d_alt_deg": 3,
+    "tilt_deg": 2,
+    "sun_deg": 2,
+    "moon_lit": 3,
+}  # and to so many digits
+
+
+def minutes(row):
+    """Length of the stretch, as it is shown and ranked."""
+    return round(row["minutes"])
+
+
+def moon(row):
+    """The Moon at the row's moment, in words."""
+    lit = f"{100 * row['moon_lit']:.0f}%"
+    return f"{lit} lit" if row["body"] == "moon" else "down" if row["moon_side"] is None else f"up, {lit}"
+
+
+def dark(row):
+    """Whether the Moon is down, or thin."""
+    return row["moon_side"] is None or row["moon_lit"] < THIN
+
+
+def darkest_longest_first(row):
+    return not dark(row), -minutes(row), row["night"], row["t_utc"]
+
+
+def dusk_nearest_first(row):
+    low, high = DUSK_SUN_DEG
+    in_dusk = row["body"] == "moon" and low <= row["sun_deg"] <= high
+    return not in_dusk, round(row["d_alt_deg"], 1), row["night"], row["t_utc"]
+
+
+def best(rows, bodies, order, count):
+    """The first rows in an order, one for a camera, subject and body, each with the number of nights that are as good by its first rule."""
+    rows = [row for row in rows if row["body"] in bodies]
+    nights, chosen = {}, {}
+    for row in sorted(rows, key=order):
+        key = row["camera"], row["subject"], row["body"]
+        nights.setdefault((key, order(row)[0]), set()).add(row["night"])
+        chosen.setdefault(key, row)
+    first = list(chosen.items())[:count]
+    return [dict(row, nights=len(nights[key, order(row)[0]])) for key, row in first]
+
+
+def table(rows, columns):
+    """Lines of a plain table."""
+    cells = [[heading for heading, _, _ in columns]] + [[show(row) for _, _, show in columns] for row in rows]
+    widths = [width for _, width, _ in columns]
+    return ["  ".join(f"{text:{'<' if width < 0 else '>'}{abs(width)}}" for text, width in zip(line, widths)).rstrip() for line in cells]
+
+
+def say(text):
+    """Print sentences, a paragraph after an empty line, within the width of a table."""
+    for paragraph in text.split("\n\n"):
+        print("\n" + textwrap.fill(" ".join(paragraph.split()), WIDTH))
+
+
+def write_best(rows, file):
+    """The rows printed, as CSV."""
+    with open(file, "w", newline="", encoding="utf-8") as stream:
+        out = csv.writer(stream)
+        out.writerow([*KEPT, *ROUNDED])
+        for row in rows:
+            rounded = [None if row[name] is None else round(row[name], digits) for name, digits in ROUNDED.items()]
+            out.writerow([row[name] for name in KEPT] + rounded)
+
+
+def read(file):
+    """The rows of a GeoPackage's only layer, each a dict."""
+    with closing(sqlite3.connect(file)) as connection:
+        connection.row_factory = sqlite3.Row
+        (layer,) = connection.execute("SELECT table_name FROM gpkg_contents").fetchone()
+        return [dict(row) for row in connection.execute(f'SELECT * FROM "{layer}"')]
+
+
+def run(out, algorithm, parameters, **outputs):
+    """Run an algorithm through qgis_process and tell how it went; its rows."""
+    print(f"  {algorithm:<14}", end="", flush=True)
+    begun = time.monotonic()
+    files = {name: out / f"{stem}.gpkg" for name, stem in outputs.items()}
+    for file in files.values():
+        file.unlink(missing_ok=True)
+    words = [f"--{name}={value}" for name, value in {**parameters, **files}.items()]
+    done = subprocess.run(
+        [os.environ["QGIS_PROCESS"], "run", f"skyalidade:{algorithm}", *words],
+        capture_output=True,
+        text=True,
+        errors="replace",
+        check=False,
+    )
+    if done.returncode:
+        sys.exit(f"failed.\n{done.stdout}\n{done.stderr}")
+    rows = read(files["OUTPUT"])
+    print(f"{len(rows):>7,} rows in {time.monotonic() - begun:4.1f} s   {os.path.relpath(files['OUTPUT'])}", flush=True)
+    return rows
+
+
+def main(out):
+    """Three runs, two tables, and the cautions."""
+    if "QGIS_PROCESS" not in os.environ:
+        sys.exit("Start it with: sh sample_project/run.sh")
+    sys.stdout.reconfigure(errors="replace")
+    out.mkdir(parents=True, exist_ok=True)
+    print("Sky Alidade on the sample reserve:")
+    lines = run(out, "sightlines", POINTS, OUTPUT="sightlines")
+    season = {"BODIES": ",".join(BODIES), "FIRST_NIGHT": FIRST_NIGHT, "LAST_NIGHT": LAST_NIGHT, "GAP_MIN": 0}
+    found = run(out, "alignments", {**POINTS, **season}, OUTPUT="alignments", UNMET="unmet")
+    one_night = {"BODIES": ",".join(BODIES), "START": EVENING, "END": MORNING, "STEP": 10}
+    run(out, "sky_positions", {"SITES": POINTS["CAMERAS"], "SITE_NAME": "name", **one_night}, OUTPUT="sky_positions")
+
+    milky_way = best(found, ("core", "arch"), darkest_longest_first, 10)
+    moon_and_sun = [row for body in ("moon", "sun") for row in best(found, (body,), dusk_nearest_first, 3)]
+    write_best(milky_way + moon_and_sun, out / "best.csv")
+
+    say(WHERE.format(first=FIRST_NIGHT, last=LAST_NIGHT, zone=" and ".join(sorted({row["tz"] for row in found}))))
+    say(MILKY_WAY)
+    print("", *table(milky_way, [*BEGIN, TILT, *END]), sep="\n")
+    say(MOON_AND_SUN)
+    print("", *table(moon_and_sun, [*BEGIN, SUN, *END]), sep="\n")
+    say(READING)
+    unmet = read(out / "unmet.gpkg")
+    if unmet:
+        say(UNMET.format(n=len(unmet), total=len(lines) * len(BODIES), reason=unmet[0]["reason"].rstrip(".")))
+    say(CAUTIONS)
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]) if len(sys.argv) > 1 else OUT)
