@@ -249,6 +249,5 @@ def _place(alt_deg, base_alt_deg, top_alt_deg):
 def _moon_side(moon_az, moon_up, bearing_deg):
     """Where the light of a Moon that is up comes from, for one who looks along the bearing."""
     off_deg = np.abs(offset_deg(moon_az, bearing_deg))
-    side = np.where(off_deg < EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
-MOON_AHEAD_DEG, "ahead", np.where(off_deg <= MOON_ASIDE_DEG, "side", "behind")).astype(object)
+    side = np.where(off_deg < MOON_AHEAD_DEG, "ahead", np.where(off_deg <= MOON_ASIDE_DEG, "side", "behind")).astype(object)
     return np.where(moon_up, side, None)
