@@ -120,7 +120,7 @@ def contents():
         return [path for path in folder.iterdir() if not JUNK.search(path.name)]
 
     parts = {path.name: path for path in entries(PLUGIN) if path.name not in ("data", "package.py")}
-    parts.update({f"data/{path.name}": path for path in entries(PLUGIN / "data")})
+    parts.update({f"data/{path.name}": path for path in entries(PLUGIN / "data") if path.suffix != ".py"})  # a maker is no data
     parts["data/ephemeris.bsp"] = ephemeris()
     parts["libs"] = libraries()
     parts["metadata.txt"] = TOP / "metadata.txt"

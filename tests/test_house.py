@@ -33,7 +33,8 @@ MAY_IMPORT = {
     "package": set(),
 }
 PURE = {"names", "libraries", "sky", "ground", "lens", "plan"}
-MODULES = [path.relative_to(PLUGIN) for path in sorted(PLUGIN.rglob("*.py"))]
+# The scripts that make the data beside them need libraries that are not there at run time; they are no part of the package.
+MODULES = [path.relative_to(PLUGIN) for path in sorted(PLUGIN.rglob("*.py")) if path.parent.name != "data"]
 STEMS = sorted(path.stem for path in (PLUGIN / "algorithms").glob("*.py") if not path.stem.startswith("_"))
 
 
