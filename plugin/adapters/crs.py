@@ -63,9 +63,8 @@ def _one_by_one(x, y, transform):
 
 
 def lon_lat(x, y, crs, transform_context):
-    """Longitude in [-180, 180] and latitude on WGS 84 of points in a CRS; NaN where there is no such place on the Earth."""
+    """Longitude, any turn, and latitude on WGS 84 of points in a CRS; NaN where there is no such place on the Earth."""
     lon, lat = transformed(x, y, crs, wgs84(), transform_context)
     with np.errstate(invalid="ignore"):
         lost = ~(np.abs(lat) <= 90.0) | ~np.isfinite(lon)
-        lon = np.where(np.abs(lon) > 180.0, (lon + 180.0) % 360.0 - 180.0, lon)  # a layer drawn from 0 to 360
     return np.where(lost, np.nan, lon), np.where(lost, np.nan, lat)

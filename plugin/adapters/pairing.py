@@ -1,6 +1,7 @@
 """Cameras and subjects as two layers and the parameters about them say, and the pairs of them, block by block."""
 
 from collections import Counter
+from dataclasses import replace
 
 import numpy as np
 
@@ -9,6 +10,8 @@ from ..plan.sightlines import NOT_FACING, Cameras, Subjects, sightlines
 from .parameters import choice_of, number_of, property_of_features, text_of
 from .points import Measure, read_points
 from .translation import counted, tr
+
+PAIRS_AT_ONCE = 25_000  # drawn and written in well under a second, which is what a person waits for after a cancel
 
 # name of the parameter -> least value
 CAMERA_MEASURES = {"CAMERA_HEIGHT": 0.0}
@@ -99,13 +102,28 @@ class Pairing:
     def measured(self):
         """Tables of sightlines, with the part of the work before and after each, 0 to 1."""
         before = 0.0
-        for block in self._blocks():
+        for block in self._small_blocks():
             table, not_facing = sightlines(self.places, self._subjects, block, self.refraction_k)
             self.left_out.update(block.left_out)
             self.left_out.update(not_facing)
             self.sources.update(table["heights"].tolist())
             self.count += table["camera_index"].size
             yield table, before, block.done
+            before = block.done
+
+    def _small_blocks(self):
+        """The blocks of pairs, large ones cut up."""
+        before = 0.0
+        for block in self._blocks():
+            count = block.camera.size
+            if count <= PAIRS_AT_ONCE:
+                yield block
+            else:
+                for first in range(0, count, PAIRS_AT_ONCE):
+                    piece = slice(first, first + PAIRS_AT_ONCE)
+                    arrays = {name: getattr(block, name)[piece] for name in ("camera", "subject", "dist_m", "bearing_deg", "back_deg")}
+                    done = before + (block.done - before) * min(first + PAIRS_AT_ONCE, count) / count
+                    yield replace(block, left_out={} if first else block.left_out, done=done, **arrays)
             before = block.done
 
     def _blocks(self):

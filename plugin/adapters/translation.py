@@ -12,4 +12,4 @@ def tr(sentence):
 
 def counted(reasons):
     """'3 with no geometry, 1 outside the Earth' from a mapping of reason to count."""
-    return ", ".join(f"{count} {reason}" for reason, count in sorted(reasons.items(), key=lambda item: (-item[1], item[0])) if count)
+    return ", ".join(f"{count:,} {reason}" for reason, count in sorted(reasons.items(), key=lambda item: (-item[1], item[0])) if count)

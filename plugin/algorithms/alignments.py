@@ -180,16 +180,17 @@ class Alignments(Algorithm):
     @staticmethod
     def _write(found, lines, pairing, output, unmet, crs, context, go_on):
         """Write what was found for a block of pairs; False when cancelled."""
+        names = pairing.names(lines)
         for table, without in found:
             shown, row = np.unique(table["pair"], return_inverse=True)
             drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
-            table.update({name: column[table["pair"]] for name, column in pairing.names(lines).items()})
-            table.update({name: lines[name][table["pair"]] for name in ("dist_m", "heights")})
+            known = {**names, "dist_m": lines["dist_m"], "heights": lines["heights"]}
+            table.update({name: column[table["pair"]] for name, column in known.items()})
             if not output.write(table, [drawn[i] for i in row.tolist()], lambda part: go_on()):
                 return False
             if unmet:
                 camera = lines["camera_index"][without["pair"]]
-                without.update({name: column[without["pair"]] for name, column in pairing.names(lines).items()})
+                without.update({name: column[without["pair"]] for name, column in names.items()})
                 if not unmet.write(without, points_of(pairing.cameras.x[camera], pairing.cameras.y[camera]), lambda part: go_on()):
                     return False
         return go_on()

@@ -289,6 +289,48 @@ def test_tilt(find):
     assert all(row["tilt_deg"] <= 30 + 1e-6 for row in flat)
 
 
+def test_how_thin_a_moon_is_thin(find):
+    nights = {"MOON": "down_or_thin", "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-30"}
+    up = {
+        limit: [row["moon_lit"] for row in find(170.0, MOON_LIT_MAX=limit, **nights).rows() if row["moon_deg"] > 0] for limit in (0.1, 0.9)
+    }
+    assert all(lit < 0.1 for lit in up[0.1])
+    assert any(lit > 0.1 for lit in up[0.9])
+
+
+def test_most_lit_part_of_the_moon_as_body(find):
+    rows = find(150.0, BODIES=["moon"], LIT_MAX=0.5, LAST_NIGHT="2027-07-15").rows()
+    assert rows
+    assert all(row["moon_lit"] <= 0.5 + 1e-6 for row in rows)
+
+
+@pytest.mark.parametrize(("limit", "value"), [("APEX_MIN", 55), ("APEX_MAX", 55)])
+def test_height_of_the_arch_s_top(find, limit, value):
+    rows = find(160.0, AZ_TOLERANCE=20, **{limit: value}).rows()
+    assert rows
+    assert all((row["apex_deg"] - value) * (1 if limit == "APEX_MIN" else -1) >= -1e-6 for row in rows)
+    assert sum(row["minutes"] for row in rows) < sum(row["minutes"] for row in find(160.0, AZ_TOLERANCE=20).rows())
+
+
+def test_the_core_s_height_counts_for_the_arch(find):
+    low, high = (
+        find(80.0, BODIES=["arch"], SUN_LIMIT=-12, AZ_TOLERANCE=15, CORE_ALT_MIN=least, FIRST_NIGHT="2027-05-01").rows()
+        for least in (0, 16)
+    )
+    assert min(row["core_alt"] for row in low) < 16
+    assert high
+    assert all(row["core_alt"] >= 16 - 1e-6 for row in high)
+
+
+def test_cold_air_lifts_more(find):
+    """Refraction goes with 283 / (273 + t): at 10° altitude 5.4' grow by 0.9' from 10 to -30 degrees."""
+    mild, cold = (
+        find(137.5, AZ_TOLERANCE=20, ALT_MAX=10.2, ALT_MIN=10, TEMPERATURE=celsius, FIRST_NIGHT="2027-06-05").rows()[0]["t_start"]
+        for celsius in (10, -30)
+    )
+    assert 2 <= mild.toSecsSinceEpoch() - cold.toSecsSinceEpoch() <= 30  # the core climbs about 0.15' a second there
+
+
 def test_height_of_a_subject_from_its_field(run, layer):
     subjects = layer([(point(-33.0, 35.991), 100.0), (point(-33.0, 35.991), 10.0)], fields=["tall:double"])
     parameters = {"CAMERAS": layer([(point(*CAMERA),)]), "SUBJECTS": subjects, "SUBJECT_HEIGHT": QgsProperty.fromField("tall")}

@@ -325,7 +325,7 @@ def test_camera_on_its_subject_is_skipped_and_counted(run, good, layer, name):
 @pytest.mark.parametrize("name", ALL)
 def test_more_rows_than_allowed(run, good, layer, name):
     changed = {"sightlines": {"CAMERAS": layer([(CAMERA,)] * 3)}, "sky_positions": {"SITES": layer([(CAMERA,)] * 3)}}.get(name, {})
-    with pytest.raises(QgsProcessingException, match=r"about (3|10) rows, more than MAX_ROWS \(2\)"):
+    with pytest.raises(QgsProcessingException, match=r"up to (3|10) rows, more than MAX_ROWS \(2\)"):
         run(name, good(name, MAX_ROWS=2, **changed))
 
 

@@ -227,6 +227,14 @@ def test_all_pairs_within_the_distance(measured):
     assert out.feedback.said[-1] == "3 sightlines (cameras: 2, subjects: 3)."
 
 
+def test_many_pairs_are_counted_once(measured):
+    cameras = [(-33 + i / 1e4, 36) for i in range(300)]
+    out = measured(cameras, [(-33, 36.01 + i / 1e4) for i in range(100)] + [(-30, 36)], MAX_DISTANCE=8000)
+    assert len(out.rows()) == 30_000
+    assert "Left out: 300 farther apart than MAX_DISTANCE." in out.log
+    assert "30,000 pairs of camera and subject." in out.log
+
+
 def test_closest_subject_over_the_antimeridian(measured):
     out = measured([(179.99, 0), (0, 0)], [(179.9, 0), (-179.99, 0)], PAIRING="closest")
     assert [(row["camera_id"], row["subject_id"]) for row in out.rows()] == [(1, 2)]

@@ -103,6 +103,18 @@ def test_against_skyfield(run, layer, lon, lat, height):
         assert abs(off) * np.cos(np.radians(row["alt_deg"])) < TOL_DEG
 
 
+def test_air_lifts_by_pressure_and_temperature(run, layer):
+    """Refraction goes with pressure and with 283 / (273 + t), in standard units (Meeus, Astronomical Algorithms, chapter 16)."""
+    sites = {"SITES": layer([(SITE,)]), "START": UTC_START}
+    none, usual, thin, cold = (
+        run("sky_positions", {**sites, **air}).rows()[0]["alt_deg"]
+        for air in ({"PRESSURE": 0}, {}, {"PRESSURE": 505}, {"TEMPERATURE": -40})
+    )
+    assert (thin - none) / (usual - none) == pytest.approx(505 / 1010, rel=1e-6)  # at sea level
+    assert (cold - none) / (usual - none) == pytest.approx(283 / 233, rel=1e-6)
+    assert (usual - none) * 60 == pytest.approx(1.02 / np.tan(np.radians(12.138 + 10.3 / 17.248)), abs=0.01)  # arcmin, Saemundsson 1986
+
+
 def test_names_ids_and_order(run, layer):
     sites = layer([(SITE, "Gannet Point"), ("PointZ(-32 36 0)", None)], fields=["title:string"])
     rows = run("sky_positions", {"SITES": sites, "SITE_NAME": "title", "BODIES": ["sun", "moon"], "START": UTC_START}).rows()

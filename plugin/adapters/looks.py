@@ -1,0 +1,69 @@
+"""How results look: symbols, labels, aliases and times, on the layer that is shown and in the database that keeps it."""
+
+from pathlib import Path
+
+from qgis.core import QgsMapLayer, QgsProcessingContext, QgsProcessingLayerPostProcessorInterface, QgsProcessingUtils
+
+from ..names import FIELDS, PROVIDER_NAME
+from .translation import tr
+
+STYLES = Path(__file__).parent.parent / "styles"
+PARTS = QgsMapLayer.StyleCategory.Symbology | QgsMapLayer.StyleCategory.Labeling | QgsMapLayer.StyleCategory.Temporal
+ALIASES = {name[:10]: field.alias for name, field in FIELDS.items()}  # a Shapefile keeps ten characters of a name
+
+_dressers = {}  # by layer: QGIS holds no reference to a post-processor, and without one it is gone before it is called
+
+
+def dress(layer, look, step_min=None):
+    """Give a layer its look: a file of `styles/` by its stem, aliases, and how long an instant lasts in the Temporal Controller."""
+    layer.loadNamedStyle(str(STYLES / f"{look}.qml"), PARTS)
+    for index, name in enumerate(layer.fields().names()):
+        if name[:10] in ALIASES:
+            layer.setFieldAlias(index, tr(ALIASES[name[:10]]))
+    if step_min is not None:
+        layer.temporalProperties().setFixedDuration(step_min)
+
+
+def finish(layer_id, look, context, feedback, step_min=None):
+    """Give a result its look, once its sink is closed.
+
+    A temporary layer is dressed as it is. Of a file, the database keeps the look as its default style where it can; the layer that
+    Processing loads from it does not ask for that style, so it is dressed when it arrives in the desktop.
+    """
+    layer = context.temporaryLayerStore().mapLayer(layer_id)
+    if layer is not None:
+        dress(layer, look, step_min)
+        return
+    _keep(layer_id, look, feedback, step_min)
+    if context.willLoadLayerOnCompletion(layer_id):
+        _dressers[layer_id] = Dresser(look, step_min)
+        context.layerToLoadOnCompletionDetails(layer_id).setPostProcessor(_dressers[layer_id])
+
+
+class Dresser(QgsProcessingLayerPostProcessorInterface):
+    """Dresses a layer when it arrives in the desktop."""
+
+    def __init__(self, look, step_min):
+        super().__init__()
+        self.look, self.step_min = look, step_min
+
+    def postProcessLayer(self, layer, context, feedback):
+        dress(layer, self.look, self.step_min)
+
+
+def _keep(layer_id, look, feedback, step_min):
+    """Save the look in the layer's database; a database that does not take it is no reason to lose the result."""
+    own = QgsProcessingContext()  # without the project, whose layers belong to another thread
+    layer = QgsProcessingUtils.mapLayerFromString(layer_id, own, True, QgsProcessingUtils.LayerHint.Vector)
+    if layer is None or not layer.dataProvider().isSaveAndLoadStyleToDatabaseSupported():
+        return
+    dress(layer, look, step_min)
+    related, ids, names, _, _ = layer.listStylesInDatabase()
+    for style_id, name in list(zip(ids, names))[:related]:
+        if name == PROVIDER_NAME:  # else QGIS would ask a person whether to write over it
+            layer.deleteStyleFromDatabase(style_id)
+    error = layer.saveStyleToDatabase(PROVIDER_NAME, tr("Symbols, labels, aliases and times"), True, "")
+    if error:
+        feedback.pushWarning(
+            tr("The style could not be saved beside the rows of {layer}: {error} The rows are whole.").format(layer=layer_id, error=error)
+        )
