@@ -78,7 +78,9 @@ class Algorithm(QgsProcessingAlgorithm):
         taken = dict(parameters)
         for definition in self.parameterDefinitions():
             name, value = definition.name(), parameters.get(definition.name())
-            if isinstance(definition, QgsProcessingParameterDateTime) and not blank(value):
+            if isinstance(definition, QgsProcessingParameterDateTime) and blank(value):
+                taken.pop(name, None)
+            elif isinstance(definition, QgsProcessingParameterDateTime):
                 date_only = definition.dataType() == QgsProcessingParameterDateTime.Type.Date
                 taken[name] = str(night(value)) if date_only else moment(value).isoformat(timespec="seconds")
             elif isinstance(definition, QgsProcessingParameterNumber):

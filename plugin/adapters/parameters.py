@@ -16,6 +16,7 @@ from qgis.core import (
     QgsProperty,
     QgsPropertyDefinition,
 )
+from qgis.PyQt.QtCore import QDate, QDateTime
 
 from ..names import BODIES, PAIRINGS
 from .translation import tr
@@ -174,6 +175,8 @@ def max_rows():
 
 def blank(value):
     """Whether nothing was given: omitted, empty, or the null that QGIS passes for it."""
+    if isinstance(value, (QDate, QDateTime)):
+        return not value.isValid()
     return value is None or value == NULL or (isinstance(value, str) and not value.strip())
 
 

@@ -9,11 +9,12 @@ from qgis.core import QgsExpression, QgsProcessingParameterEnum, QgsProcessingPa
 from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
-from .moments import moment, night
+from .moments import moment, night, now_utc_s
 from .parameters import blank, choice_of, choices_of, number_of, plain_number, property_of_features, text_of
 from .sinks import destination_file, unwritable
 from .translation import tr
 
+WESTMOST_S = 12 * 3600  # where a date lasts longest: UTC-12:00
 ABOVE_GROUND = ("CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE")
 
 
@@ -217,6 +218,8 @@ def nights(parameters):
     first, last = given.get("FIRST_NIGHT"), given.get("LAST_NIGHT")
     if first is not None and last is not None and last < first:
         yield tr("LAST_NIGHT ({last}) is before FIRST_NIGHT ({first}). Exchange them.").format(first=first, last=last)
+    if first is None and last is not None and last < np.datetime64(int(now_utc_s() - WESTMOST_S), "s").astype("datetime64[D]"):
+        yield tr("LAST_NIGHT ({last}) has passed, and FIRST_NIGHT is blank, which means today. Give FIRST_NIGHT too.").format(last=last)
     for name, date in given.items():
         yield from outside_ephemeris(name, date.astype("datetime64[s]").astype(float), str(date))
 

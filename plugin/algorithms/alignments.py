@@ -126,6 +126,30 @@ class Alignments(Algorithm):
             ("SUN_MIN", "SUN_LIMIT"),
             ("LIT_MIN", "LIT_MAX"),
         )
+        yield from self._customs_in_the_way(parameters, context)
+
+    def _customs_in_the_way(self, parameters, context):
+        """Limits that were given and leave nothing beside the customary ones of every body asked for."""
+        asked = self._conditions(parameters, context)
+        sentences = []
+        for target in targets_of(self, parameters, context):
+            sun_limit_deg = target.sun_limit_deg if asked.sun_limit_deg is None else asked.sun_limit_deg
+            limits = (
+                ("ALT_MIN", asked.alt_min_of(target), "ALT_MAX", asked.alt_max_deg),
+                ("APEX_MIN", asked.apex_min_deg, "APEX_MAX", asked.apex_max_of(target)),
+                ("SUN_MIN", asked.sun_min_deg, "SUN_LIMIT", None if target.id == "sun" else sun_limit_deg),
+            )
+            sentences.append(
+                [
+                    tr(
+                        "{low_name} is {low:g} and {high_name} {high:g} for {body} where one is blank: nothing lies between. Give both."
+                    ).format(low_name=low_name, low=low, high_name=high_name, high=high, body=target.id)
+                    for low_name, low, high_name, high in limits
+                    if low is not None and high is not None and low > high
+                ]
+            )
+        if all(sentences):
+            yield from sentences[0]
 
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
@@ -150,6 +174,7 @@ class Alignments(Algorithm):
                 found = find_alignments(pairs, targets, *nights_of_pair, conditions, share)
                 if not self._write(found, table, pairing, output, unmet, crs, context, go_on):
                     break
+        go_on(1.0)
         pairing.log(feedback)
         self._log(output, unmet, pairing, targets, nights, feedback)
         return {"OUTPUT": output.id, **({"UNMET": unmet.id} if unmet else {})}

@@ -59,6 +59,7 @@ class Sightlines(Algorithm):
             for table, before, after in pairing.measured():
                 if not self._write(output, table, pairing, crs, context, part_of(go_on, before, after)):
                     break
+        go_on(1.0)
         pairing.log(feedback)
         self._log(output, pairing, feedback)
         return {"OUTPUT": output.id}

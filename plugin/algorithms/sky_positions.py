@@ -83,6 +83,7 @@ class SkyPositions(Algorithm):
             share = part_of(go_on, output.written / rows, (output.written + at.size) / rows)
             if not output.write(table, [geometries[i] for i in at.tolist()], share):
                 break
+        go_on(1.0)
         self._log(output, sites, targets, times_of_zone, rows, feedback)
         return {"OUTPUT": output.id}
 

@@ -5,6 +5,7 @@ import subprocess
 
 import pytest
 from qgis.core import QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
+from qgis.PyQt.QtCore import QDate, QDateTime, QVariant
 
 from skyalidade.names import ALIGNMENTS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
 
@@ -104,10 +105,21 @@ def test_field_that_the_layer_lacks_is_refused(refusal, good, name):
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_places_off_the_earth_are_counted(run, good, layer, name):
+@pytest.mark.parametrize(
+    ("crs", "place", "reason"),
+    [
+        ("EPSG:4326", (-33, 95), "with no place on the Earth"),
+        ("EPSG:4326", (float("inf"), 36), "with no place on the Earth"),
+        ("EPSG:32625", (1e30, 1e30), "with no place on the Earth"),
+    ],
+    ids=["latitude 95", "infinite", "far off the map"],
+)
+def test_places_off_the_earth_are_counted(run, good, layer, name, crs, place, reason):
     which = layer_names(name)[0]
-    out = run(name, good(name, **{which: layer([("PointZ(-33 95 0)",), (CAMERA,)])}))
-    assert f"{which}: skipped 1 with no place on the Earth." in out.log
+    usable = CAMERA if crs == "EPSG:4326" else "PointZ(500000 3984000 10)"
+    out = run(name, good(name, **{which: layer([(QgsGeometry(QgsPoint(*place)),), (usable,)], crs=crs)}))
+    assert f"{which}: skipped 1 {reason}." in out.log
+    assert f"{which}: 1 points from 2 features." in out.log
 
 
 # heights
@@ -164,6 +176,19 @@ def test_z_that_is_not_finite_counts_as_none(run, good, layer, name):
 def test_last_night_before_the_first(refusal, good):
     sentence = refusal("alignments", good("alignments", FIRST_NIGHT="2027-06-10", LAST_NIGHT="2027-06-01"))
     assert sentence == "LAST_NIGHT (2027-06-01) is before FIRST_NIGHT (2027-06-10). Exchange them."
+
+
+def test_last_night_that_has_passed_without_a_first(refusal, good):
+    sentence = refusal("alignments", good("alignments", FIRST_NIGHT=None, LAST_NIGHT="2020-01-01"))
+    assert sentence.startswith("LAST_NIGHT (2020-01-01) has passed, and FIRST_NIGHT is blank")
+
+
+@pytest.mark.parametrize("null", [None, "", QVariant(), QDate(), QDateTime()], ids=["none", "empty", "null", "no date", "no time"])
+def test_blanks_of_every_make(run, good, null):
+    """What dialogs, scripts and models pass for a parameter that is left blank."""
+    numbers = {name: null for name in ("AZ_TOLERANCE", "ALT_MIN", "SUN_LIMIT", "PRESSURE") if not isinstance(null, (QDate, QDateTime))}
+    out = run("alignments", good("alignments", LAST_NIGHT=null, **numbers))
+    assert "nights: 30)" in out.feedback.said[-1]
 
 
 @pytest.mark.parametrize(
@@ -274,6 +299,25 @@ def test_lower_limit_above_the_upper(refusal, good, low):
     limits = {"LIT_MIN": (0.8, 0.2)}.get(low, (30, 20))
     sentence = refusal("alignments", good("alignments", **{low: limits[0], high: limits[1]}))
     assert sentence == f"{low} ({limits[0]:g}) is above {high} ({limits[1]:g}), so nothing can lie between them. Exchange them."
+
+
+@pytest.mark.parametrize(
+    ("changed", "sentence"),
+    [
+        ({"ALT_MAX": 5}, "ALT_MIN is 10 and ALT_MAX 5 for core where one is blank: nothing lies between. Give both."),
+        ({"SUN_MIN": -8}, "SUN_MIN is -8 and SUN_LIMIT -18 for core where one is blank: nothing lies between. Give both."),
+        ({"BODIES": ["arch"], "APEX_MIN": 70}, "APEX_MIN is 70 and APEX_MAX 60 for arch where one is blank"),
+    ],
+    ids=["altitude", "Sun", "apex"],
+)
+def test_limit_against_a_custom(refusal, run, good, changed, sentence):
+    assert refusal("alignments", good("alignments", **changed)).startswith(sentence)
+
+
+def test_limit_against_the_custom_of_one_body_of_two(run, good):
+    """The Moon may stand there, so the core alone has no result."""
+    out = run("alignments", good("alignments", BODIES=["core", "moon"], ALT_MAX=5, UNMET="memory:"))
+    assert "core" in {row["body"] for row in out.rows("UNMET")}
 
 
 @pytest.mark.parametrize(("limit", "value"), [("ALT_MIN", 95), ("ALT_MAX", -91), ("LIT_MAX", 2), ("TILT_MIN", -1), ("SUN_LIMIT", 100)])
