@@ -1,4 +1,4 @@
-"""The fields of the contract as QGIS fields, and columns of arrays as values that QGIS can write."""
+"""The fields of `names.py` as QGIS fields, and columns of arrays as values that QGIS can write."""
 
 import numpy as np
 from qgis.core import Qgis, QgsField, QgsFields
@@ -33,7 +33,7 @@ else:
 
 
 def qgs_fields(names):
-    """QGIS fields of the contract, in the order of the names, with their aliases."""
+    """QGIS fields of those names, in the order of the names, with their aliases."""
     fields = QgsFields()
     for name in names:
         field = QgsField(name, TYPES[FIELDS[name].kind])
@@ -87,7 +87,7 @@ def rows(names, table, count):
     Parameters
     ----------
     names : sequence of str
-        Fields of the contract.
+        Keys of `names.FIELDS`.
     table : mapping of str to array_like (count,)
         Times are seconds of UTC since 1970, nights datetime64; NaN, NaT and None are null.
     count : int

@@ -84,7 +84,7 @@ def refuse_too_many(count, algorithm_limit, parameters, outputs):
 
 
 class Table:
-    """An output layer of the contract, opened for writing."""
+    """An output layer with fields of `names.py`, opened for writing."""
 
     def __init__(self, algorithm, parameters, name, context, field_names, wkb_type, crs, feedback):
         self.names, self.name, self.written = field_names, name, 0

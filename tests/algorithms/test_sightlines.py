@@ -64,7 +64,7 @@ def test_parameters_in_order(algorithm):
     assert required == {"CAMERAS", "SUBJECTS", "OUTPUT"}
 
 
-def test_defaults_of_the_contract(algorithm):
+def test_defaults(algorithm):
     sightlines = algorithm("sightlines")
     defaults = {d.name(): d.defaultValue() for d in sightlines.parameterDefinitions()}
     assert {

@@ -57,7 +57,7 @@ def test_its_help_holds_the_line_about_the_sun(algorithm):
 # what comes out
 
 
-def test_fields_are_the_contract_s(run, layer):
+def test_fields_and_their_types(run, layer):
     fields = run("sky_positions", {"SITES": layer([(SITE,)]), "START": UTC_START}).layers["OUTPUT"].fields()
     assert tuple(fields.names()) == SKY_POSITIONS_FIELDS
     types = {"text": "QString", "int": "qlonglong", "real": "double", "datetime": "QDateTime"}
