@@ -1,15 +1,17 @@
-"""Run the main algorithms on the sample reserve and print what a photographer wants to read.
+"""Run the main algorithms on the sample reserve and the sample parks and print what a photographer wants to read.
 
 run.sh sets up all it needs and calls it; results go to build/sample, or to the folder given.
 """
 
 import csv
 import os
+import re
 import sqlite3
 import subprocess
 import sys
 import textwrap
 import time
+from collections import Counter
 from contextlib import closing
 from pathlib import Path
 
@@ -22,20 +24,33 @@ BODIES = ("core", "arch", "moon", "sun")
 THIN = 0.25  # a Moon lit less than this counts as dark
 DUSK_SUN_DEG = (-8.0, 0.0)  # light enough to show the ground under the Moon
 
-POINTS = {
-    "CAMERAS": f"{HERE / 'reserve.gpkg'}|layername=cameras",
-    "SUBJECTS": f"{HERE / 'reserve.gpkg'}|layername=subjects",
+HEIGHTS = {
     "CAMERA_NAME": "name",
     "SUBJECT_NAME": "name",
     "CAMERA_HEIGHT": "field:lens_m",
     "SUBJECT_HEIGHT": "field:height_m",
     "SUBJECT_BASE": "field:base_m",
     "SUBJECT_WIDTH": "field:width_m",
+}
+RESERVE = {
+    "CAMERAS": f"{HERE / 'reserve.gpkg'}|layername=cameras",
+    "SUBJECTS": f"{HERE / 'reserve.gpkg'}|layername=subjects",
+    **HEIGHTS,
     "FACE_FROM": "field:face_from",
     "FACE_TO": "field:face_to",
     "PAIRING": "by_field",  # cameras and subjects of one sector are in sight of each other
     "PAIR_FIELD": "sector",
 }
+PARKS_FILE = HERE / "parks.gpkg"
+PARKS = {
+    "CAMERAS": f"{PARKS_FILE}|layername=viewpoints",
+    "SUBJECTS": f"{PARKS_FILE}|layername=landmarks",
+    **HEIGHTS,
+    "PAIRING": "by_field",
+    "PAIR_FIELD": "park",
+}
+SEASON = {"FIRST_NIGHT": FIRST_NIGHT, "LAST_NIGHT": LAST_NIGHT, "GAP_MIN": 0}
+PARK_BODIES = ("core", "moon")
 
 WHERE = """
 Quenmar Reserve, an invented island at 36.0° N 33.0° W, nights {first} to {last}, times in {zone}. A night bears the date of its evening;
@@ -55,6 +70,18 @@ down, or up and so much of it lit."""
 
 UNMET = """
 {n} pairs and bodies of {total} have no alignment in the season; unmet.gpkg tells why, such as: {reason}."""
+
+PARKS_WHERE = """
+{n} invented parks over the world in one run, the same nights, each park in its own time zone. Most dark nights first: in how many
+the core (Moon down or lit under a quarter) and in how many the Moon stands above a landmark's top, and the best of them; a local time
+bears the offset from UTC of that hour."""
+
+PARKS_REST = """
+The other {n}: {core} see the core over a landmark in a dark night, {moon} the Moon alone, {none} neither; parks.csv has a line for each
+that sees one."""
+
+PARKS_UNMET = """
+{n} of {total} viewpoints and bodies have no alignment in the season. How many for what kind of reason, and one of them each:"""
 
 CAUTIONS = """
 Sun: never look at it, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).
@@ -79,9 +106,22 @@ BEGIN = [
 TILT = ("tilt", 9, lambda row: "" if row["tilt_deg"] is None else f"{row['tilt_deg']:.0f}° {row['lean']}")
 SUN = ("Sun", 6, lambda row: f"{row['sun_deg']:.1f}°")
 END = [("Moon", -8, lambda row: moon(row)), ("nights", 6, lambda row: f"{row['nights']}")]
+PARK = [
+    ("park", -20, lambda row: row["park"]),
+    ("zone", -30, lambda row: row["tz"]),
+    ("core", 4, lambda row: f"{row['core_nights']}"),
+    ("Moon", 4, lambda row: f"{row['moon_nights']}"),
+    ("best night", -10, lambda row: row["night"]),
+    ("local time", -12, lambda row: f"{row['t_local'][11:16]} {row['t_local'][20:]}"),
+    ("body", -4, lambda row: row["body"]),
+    ("bearing", 7, lambda row: f"{row['bearing_deg']:.1f}°"),
+    ("alt.", 5, lambda row: f"{row['alt_deg']:.1f}°"),
+]
+PARKS_SHOWN = 15
 WIDTH = 118
 
 KEPT = ["night", "t_local", "body", "camera", "subject", "nights", "moon_side"]  # columns of best.csv, as they are
+PARK_KEPT = ["park", "tz", "core_nights", "moon_nights", "night", "t_local", "body", "camera", "subject", "moon_side"]  # of parks.csv
 ROUNDED = {
     "minutes": 2,
     "bearing_deg": 3,
@@ -131,6 +171,32 @@ def best(rows, bodies, order, count):
     return [dict(row, nights=len(nights[key, order(row)[0]])) for key, row in first]
 
 
+def core_first(row):
+    if row["body"] == "core":
+        return False, *darkest_longest_first(row)
+    return True, *dusk_nearest_first(row)
+
+
+def best_of_parks(rows, park_of):
+    """The best row of each park, with its nights; most dark nights of the core first. `park_of` tells the park of a camera's id."""
+    rows_of = {}
+    for row in rows:
+        rows_of.setdefault(park_of[row["camera_id"]], []).append(row)
+    chosen = []
+    for park, own in rows_of.items():
+        core_nights = {row["night"] for row in own if row["body"] == "core" and dark(row)}
+        moon_nights = {row["night"] for row in own if row["body"] == "moon"}
+        chosen.append(dict(min(own, key=core_first), park=park, core_nights=len(core_nights), moon_nights=len(moon_nights)))
+    return sorted(chosen, key=lambda row: (-row["core_nights"], -row["moon_nights"], row["park"]))
+
+
+def kinds_of_reasons(rows):
+    """Reasons for a body that are alike but for their numbers: how many, and the first of each; the commonest first."""
+    kinds = [(row["body"], re.sub(r"\d+(\.\d+)?", "#", row["reason"].split(":")[0])) for row in rows]
+    first = dict(zip(reversed(kinds), reversed(rows)))
+    return [(count, first[kind]) for kind, count in Counter(kinds).most_common()]
+
+
 def table(rows, columns):
     """Lines of a plain table."""
     cells = [[heading for heading, _, _ in columns]] + [[show(row) for _, _, show in columns] for row in rows]
@@ -144,21 +210,22 @@ def say(text):
         print("\n" + textwrap.fill(" ".join(paragraph.split()), WIDTH))
 
 
-def write_best(rows, file):
-    """The rows printed, as CSV."""
+def write_csv(rows, kept, file):
+    """Some columns of the rows."""
     with open(file, "w", newline="", encoding="utf-8") as stream:
         out = csv.writer(stream)
-        out.writerow([*KEPT, *ROUNDED])
+        out.writerow([*kept, *ROUNDED])
         for row in rows:
             rounded = [None if row[name] is None else round(row[name], digits) for name, digits in ROUNDED.items()]
-            out.writerow([row[name] for name in KEPT] + rounded)
+            out.writerow([row[name] for name in kept] + rounded)
 
 
-def read(file):
-    """The rows of a GeoPackage's only layer, each a dict."""
+def read(file, layer=None):
+    """The rows of a GeoPackage's layer, or of its only one; each a dict."""
     with closing(sqlite3.connect(file)) as connection:
         connection.row_factory = sqlite3.Row
-        (layer,) = connection.execute("SELECT table_name FROM gpkg_contents").fetchone()
+        if layer is None:
+            (layer,) = connection.execute("SELECT table_name FROM gpkg_contents").fetchone()
         return [dict(row) for row in connection.execute(f'SELECT * FROM "{layer}"')]
 
 
@@ -184,22 +251,18 @@ def run(out, algorithm, parameters, **outputs):
     return rows
 
 
-def main(out):
-    """Three runs, two tables, and the cautions."""
-    if "QGIS_PROCESS" not in os.environ:
-        sys.exit("Start it with: sh sample_project/run.sh")
-    sys.stdout.reconfigure(errors="replace")
-    out.mkdir(parents=True, exist_ok=True)
+def reserve(out):
+    """Three runs on the reserve, and two tables."""
     print("Sky Alidade on the sample reserve:")
-    lines = run(out, "sightlines", POINTS, OUTPUT="sightlines")
-    season = {"BODIES": ",".join(BODIES), "FIRST_NIGHT": FIRST_NIGHT, "LAST_NIGHT": LAST_NIGHT, "GAP_MIN": 0}
-    found = run(out, "alignments", {**POINTS, **season}, OUTPUT="alignments", UNMET="unmet")
-    one_night = {"BODIES": ",".join(BODIES), "START": EVENING, "END": MORNING, "STEP": 10}
-    run(out, "sky_positions", {"SITES": POINTS["CAMERAS"], "SITE_NAME": "name", **one_night}, OUTPUT="sky_positions")
+    lines = run(out, "sightlines", RESERVE, OUTPUT="sightlines")
+    bodies = {"BODIES": ",".join(BODIES)}
+    found = run(out, "alignments", {**RESERVE, **SEASON, **bodies}, OUTPUT="alignments", UNMET="unmet")
+    one_night = {"START": EVENING, "END": MORNING, "STEP": 10}
+    run(out, "sky_positions", {"SITES": RESERVE["CAMERAS"], "SITE_NAME": "name", **bodies, **one_night}, OUTPUT="sky_positions")
 
     milky_way = best(found, ("core", "arch"), darkest_longest_first, 10)
     moon_and_sun = [row for body in ("moon", "sun") for row in best(found, (body,), dusk_nearest_first, 3)]
-    write_best(milky_way + moon_and_sun, out / "best.csv")
+    write_csv(milky_way + moon_and_sun, KEPT, out / "best.csv")
 
     say(WHERE.format(first=FIRST_NIGHT, last=LAST_NIGHT, zone=" and ".join(sorted({row["tz"] for row in found}))))
     say(MILKY_WAY)
@@ -210,6 +273,38 @@ def main(out):
     unmet = read(out / "unmet.gpkg")
     if unmet:
         say(UNMET.format(n=len(unmet), total=len(lines) * len(BODIES), reason=unmet[0]["reason"].rstrip(".")))
+
+
+def parks(out):
+    """One run over all parks, and a table of the most promising."""
+    print("\nSky Alidade on the sample parks:")
+    bodies = {"BODIES": ",".join(PARK_BODIES)}
+    found = run(out, "alignments", {**PARKS, **SEASON, **bodies}, OUTPUT="parks_alignments", UNMET="parks_unmet")
+    park_of = {row["fid"]: row["park"] for row in read(PARKS_FILE, "viewpoints")}
+    chosen = best_of_parks(found, park_of)
+    write_csv(chosen, PARK_KEPT, out / "parks.csv")
+
+    total = len(set(park_of.values()))
+    say(PARKS_WHERE.format(n=total))
+    print("", *table(chosen[:PARKS_SHOWN], PARK), sep="\n")
+    rest = chosen[PARKS_SHOWN:]
+    core = sum(row["core_nights"] > 0 for row in rest)
+    say(PARKS_REST.format(n=total - len(chosen[:PARKS_SHOWN]), core=core, moon=len(rest) - core, none=total - len(chosen)))
+    unmet = read(out / "parks_unmet.gpkg")
+    if unmet:
+        say(PARKS_UNMET.format(n=len(unmet), total=len(park_of) * len(PARK_BODIES)))
+        for count, row in kinds_of_reasons(unmet):
+            print(textwrap.fill(f"{count:>4}  {row['camera']}: {row['reason']}", WIDTH, subsequent_indent=" " * 6))
+
+
+def main(out):
+    """The reserve, the parks, and the cautions."""
+    if "QGIS_PROCESS" not in os.environ:
+        sys.exit("Start it with: sh sample_project/run.sh")
+    sys.stdout.reconfigure(errors="replace")
+    out.mkdir(parents=True, exist_ok=True)
+    reserve(out)
+    parks(out)
     say(CAUTIONS)
 
 
