@@ -1,6 +1,7 @@
-"""What compasses show at sites during a run: the declination of each site, worked out at both ends of the run and drawn straight between.
+"""What compasses show at sites during a run: the declination of each site, worked out at both ends of the run, straight between.
 
-Declination changes by some 0.1° a year and almost evenly: away from the magnetic poles the straight line is good to 0.03° over the five years of
+Declination changes by some 0.1° a year and almost evenly: away from the magnetic poles the straight line is good to 0.03° over the five
+years of the model, to 0.001° over one.
 """
 
 import numpy as np

@@ -8,7 +8,7 @@ from numpy.testing import assert_allclose
 from skyalidade.ground import magnetic
 from skyalidade.plan.compass import Compass
 
-# The straight line between the ends errs most in the middle: 0.027° over 5 years and 0.001° over one in 20 000 places where a compass can be trusted
+# The straight line errs most in the middle: 0.027° over 5 years, 0.001° over one, in 20 000 places outside the caution zones
 TOL_DEG = 0.03
 
 
