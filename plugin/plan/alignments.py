@@ -76,7 +76,7 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
         Dates of the first and the last evening, both included, in each pair's zone.
     conditions : Conditions
     progress : callable, optional
-        Told the part that is done, 0 to 1, after each step; False from it ends the search.
+        Told the part that is done, 0 to 1, several times a second; False from it ends the search.
 
     Yields
     ------
@@ -98,15 +98,24 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
     bodies = [*circumstances.NEEDED, *(target.body for target in targets)]
     heavens = Heavens(bodies, noon_utc_s.min() - DAY_S, last_noon_utc_s.max() + DAY_S)
     step = max(1, BLOCK_CELLS // (2 * (int(night_count.max()) + 2)))
+    steps = len(targets) * -(-len(pairs) // step)
+    done = 0
+
+    def go_on():
+        return progress is None or progress(done / steps) is not False
+
     for first in range(0, len(pairs), step):
         part = slice(first, first + step)
         block = _Block(pairs.take(part), noon_utc_s[part], last_noon_utc_s[part], heavens, conditions)
-        for number, target in enumerate(targets):
-            table, without = block.find(target)
-            table["pair"] += first
-            without["pair"] += first
-            yield table, without
-            if progress and progress((first + step * (number + 1) / len(targets)) / (len(pairs) + step)) is False:
+        for target in targets:
+            found = block.find(target, go_on)
+            if found is None:
+                return
+            for columns in found:
+                columns["pair"] += first
+            yield found
+            done += 1
+            if not go_on():
                 return
 
 
@@ -127,10 +136,14 @@ class _Block:
         self.site_index = self.site_index.reshape(-1)
         self.shared = Circumstances(heavens, self.sites.take(one), self.air.take(one), self.low[one], self.high[one])
 
-    def find(self, target):
-        """Table of one target, and its pairs without a row."""
+    def find(self, target, go_on):
+        """Table of one target, and its pairs without a row; None when told not to go on."""
         motion = self.heavens.motion(target.body, self.sites)
-        stages = list(self._stages(target, motion))
+        stages = []
+        for stage in self._stages(target, motion):
+            if not go_on():
+                return None
+            stages.append(stage)
         met = stages[-1][1]
         row, start, end = self._cut_long(met)
         opposite = self._south_is_meant(target, motion, row, 0.5 * (start + end))
