@@ -337,6 +337,8 @@ def _check_columns(row, places, body, pair, asked):
     assert (np.isfinite(row["tilt_deg"]) == defined)[clear].all()
     defined &= clear
     assert np.abs((row["tilt_deg"] - scan_of.tilt_deg(places)) * np.cos(np.radians(core_true)))[defined].max(initial=0.0) < 0.2 / 3600
+    if asked.tilt_min_deg is not None or asked.tilt_max_deg is not None:
+        assert np.isfinite(row["tilt_deg"]).all()  # what was asked for is told, at the ends too
     assert [value is not None for value in row["lean"]] == np.isfinite(row["tilt_deg"]).tolist()
     if body == "moon":
         assert row["semi_deg"] == pytest.approx(places.moon_semi_deg, abs=0.15 / 3600)  # deg; light time in the distance

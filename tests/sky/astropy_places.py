@@ -46,6 +46,16 @@ def altaz(name, horizon):
     return place.alt.deg, place.az.deg
 
 
+def altaz_by_default(name, horizon):
+    """The same by astropy's own shortest way: for measuring time, not for places."""
+    if name == "core":
+        place = coordinates.SkyCoord(ra=CORE_ICRS_DEG[0] * units.deg, dec=CORE_ICRS_DEG[1] * units.deg)
+    else:
+        place = coordinates.get_body(name, horizon.obstime, horizon.location)
+    place = place.transform_to(horizon)
+    return place.alt.deg, place.az.deg
+
+
 def apparent_sun(horizon):
     """The Sun in topocentric Earth-fixed axes, light time and aberration put in by ERFA.
 
