@@ -12,7 +12,7 @@ import numpy as np
 
 from .curvature import ECCENTRICITY2, EQUATOR_M
 
-COEFFICIENTS_PATH = Path(__file__).resolve().parent.parent / "data" / "wmm2025.cof"
+COEFFICIENTS_PATH = Path(__file__).parent.parent / "data" / "wmm2025.cof"
 SPAN_YEARS = 5.0  # for which a model's yearly changes are published
 REFERENCE_RADIUS_M = 6371200.0  # of geomagnetism, a convention
 BLACKOUT_NT = 2000.0  # horizontal intensity under which the model's authors call compasses unreliable

@@ -17,7 +17,7 @@ import numpy as np
 from ..ground.curvature import radius_in_azimuth
 from . import clock
 
-BOUNDARIES_PATH = Path(__file__).resolve().parent.parent / "data" / "zones.npz"
+BOUNDARIES_PATH = Path(__file__).parent.parent / "data" / "zones.npz"
 NEAR_M = 2000.0  # from here on a boundary is too near to trust a simplified map, or a photographer to stay on one side
 SEA = -1  # index of the zone that no boundary surrounds
 CELL_DEG = 0.25

@@ -15,7 +15,7 @@ J2000_JD = 2451545.0  # TT
 UNIX_EPOCH_JD = 2440587.5  # UTC
 J2000_UTC_S = (J2000_JD - UNIX_EPOCH_JD) * DAY_S
 TT_MINUS_TAI_S = 32.184
-EXCERPT_PATH = Path(__file__).resolve().parent.parent / "data" / "ephemeris.bsp"
+EXCERPT_PATH = Path(__file__).parent.parent / "data" / "ephemeris.bsp"  # not resolved: a staged package is made of links
 MARGIN_DAYS = 3.0  # light time, and the nodes beyond both ends that interpolation needs
 
 
