@@ -337,8 +337,13 @@ class TestRun:
         assert len(told) > 2
         assert told[0] >= 0.0
         assert told[-1] <= 1.0
-        stopped = list(find_alignments(pairs, [of("core"), of("sun")], "2027-01-01", "2027-12-31", Conditions(), lambda part: False))
-        assert 0 < len(stopped) < len(blocks)
+        assert told[-1] == pytest.approx(1.0)
+        year = "2027-01-01", "2027-12-31"
+        assert list(find_alignments(pairs, [of("core"), of("sun")], *year, Conditions(), lambda part: False)) == []
+        half = list(find_alignments(pairs, [of("core"), of("sun")], *year, Conditions(), lambda part: part < 0.5))
+        assert 0 < len(half) < len(blocks)
+        for whole, kept in zip(blocks, half):
+            assert whole[0]["t_start"].tolist() == kept[0]["t_start"].tolist()
 
     def test_the_estimate_is_near_the_number_of_rows(self):
         """It guards the disc: no less than comes out in a common run, and not many times more."""
