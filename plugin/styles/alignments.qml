@@ -1,6 +1,7 @@
 <!DOCTYPE qgis PUBLIC 'http://mrcc.com/qgis.dtd' 'SYSTEM'>
 <qgis version="3.22.0" styleCategories="Symbology|Labeling|Temporal" labelsEnabled="1">
   <!-- A colour a body, set side by side so that several bodies over one subject can be told apart: the core lies on the sightline itself.
+       The shift is data-defined, so that the legend, which has no feature, shows each line in its middle.
        Labels: over spans of more than a day the longest stretch of each camera, subject and body; in a frame of the Temporal Controller all.
        Thousands of labels on one line would take minutes to sort out. -->
   <temporal enabled="1" mode="2" startField="t_start" endField="t_end" limitMode="0" durationUnit="min" fixedDuration="0" accumulate="0"/>
@@ -20,13 +21,11 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.6"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="0"/>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="204,121,167,255"/>
           <prop k="line_width" v="0.9"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="0"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
@@ -70,19 +69,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.8"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="1.1"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'arch' THEN 1.1 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="204,121,167,255"/>
           <prop k="line_width" v="1.1"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="1.1"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'arch' THEN 1.1 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -91,7 +99,15 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="0.45"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="1.1"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'arch' THEN 1.1 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="MarkerLine" enabled="1" pass="3">
           <prop k="placement" v="firstvertex"/>
@@ -126,19 +142,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.2999999999999998"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="2.1"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'sun' THEN 2.1 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="213,94,0,255"/>
           <prop k="line_width" v="0.6"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="2.1"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'sun' THEN 2.1 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -176,19 +201,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.2999999999999998"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-0.95"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'moon' THEN -0.95 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="0,158,115,255"/>
           <prop k="line_width" v="0.6"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-0.95"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'moon' THEN -0.95 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -226,19 +260,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.2999999999999998"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-1.8"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'pole' THEN -1.8 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="230,159,0,255"/>
           <prop k="line_width" v="0.6"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-1.8"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'pole' THEN -1.8 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -276,19 +319,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.2999999999999998"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="2.9"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'star' THEN 2.9 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="86,180,233,255"/>
           <prop k="line_width" v="0.6"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="2.9"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'star' THEN 2.9 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -326,19 +378,28 @@
           <prop k="line_color" v="255,255,255,255"/>
           <prop k="line_width" v="1.15"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-2.6"/>
+          <data_defined_properties>
+            <Option type="Map">
+              <Option name="type" type="QString" value="collection"/>
+              <Option name="properties" type="Map">
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'galactic' THEN -2.6 END"/></Option>
+              </Option>
+            </Option>
+          </data_defined_properties>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="204,121,167,255"/>
           <prop k="line_width" v="0.45"/>
           <prop k="capstyle" v="flat"/>
-          <prop k="offset" v="-2.6"/>
           <data_defined_properties>
             <Option type="Map">
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'galactic' THEN -2.6 END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
