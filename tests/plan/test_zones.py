@@ -10,7 +10,7 @@ from skyalidade.plan import clock, zones
 
 TOL_M = 250.0  # boundaries are simplified by up to 220 m and kept on a grid of 1 m
 DAY_S = 86400.0
-NOONS_2026_S = 1767268800.0 + DAY_S * np.arange(365)  # 12:00 UTC of each day, as in the reference
+NOONS_S = 1735732800.0 + DAY_S * np.arange(365)  # 12:00 UTC of each day of 2025: what clocks were, no later edition of the zones changes
 
 
 def found(lon_deg, lat_deg):
@@ -18,7 +18,7 @@ def found(lon_deg, lat_deg):
     return np.array(zone_names, dtype=object)[zone_index]
 
 
-def neighbour(lon_deg, lat_deg, t_utc_s=NOONS_2026_S):
+def neighbour(lon_deg, lat_deg, t_utc_s=NOONS_S):
     zone_names, zone_index = zones.find_zones([lon_deg], [lat_deg])
     other, dist_m = zones.find_neighbours([lon_deg], [lat_deg], zone_names, zone_index, t_utc_s)
     return zone_names[0], other[0], dist_m[0]
@@ -58,7 +58,7 @@ def test_zones_beyond_the_boundary(reference):
     lon, lat = reference["lon_deg"], reference["lat_deg"]
     zone_names, zone_index = zones.find_zones(lon, lat)
     own = np.array(zone_names, dtype=object)[zone_index]
-    other, dist_m = zones.find_neighbours(lon, lat, zone_names, zone_index, NOONS_2026_S)
+    other, dist_m = zones.find_neighbours(lon, lat, zone_names, zone_index, NOONS_S)
     ashore = np.array([name is None or not name.startswith("UTC") for name in other])  # the reference has no meridians at sea
     sure = (own == reference["zone"]) & ashore
     near = np.array([name is not None for name in other])
@@ -137,7 +137,7 @@ def test_a_boundary_counts_only_while_the_clocks_differ():
     assert (name, other) == ("America/Denver", "America/Phoenix")
     assert dist_m == pytest.approx((109.0467 - 109.035) * 92_385.0, abs=TOL_M)  # a degree of the parallel of 34°
     assert neighbour(-109.058, 34.0)[:2] == ("America/Phoenix", "America/Denver")
-    assert neighbour(-109.035, 34.0, NOONS_2026_S[:31])[1] is None  # January
+    assert neighbour(-109.035, 34.0, NOONS_S[:31])[1] is None  # January
     assert neighbour(-109.020, 34.0)[1] is None  # 2.5 km off
 
 
@@ -192,9 +192,9 @@ def test_a_turn_of_longitude_changes_nothing(reference):
 
 def test_sites_do_not_depend_on_their_company(reference):
     lon, lat = reference["lon_deg"][-2000:], reference["lat_deg"][-2000:]
-    together = zones.find_neighbours(lon, lat, *zones.find_zones(lon, lat), NOONS_2026_S)[0]
+    together = zones.find_neighbours(lon, lat, *zones.find_zones(lon, lat), NOONS_S)[0]
     apart = [
-        zones.find_neighbours(lon[part], lat[part], *zones.find_zones(lon[part], lat[part]), NOONS_2026_S)[0]
+        zones.find_neighbours(lon[part], lat[part], *zones.find_zones(lon[part], lat[part]), NOONS_S)[0]
         for part in (slice(700), slice(700, None))
     ]
     assert np.concatenate(apart).tolist() == together.tolist()
@@ -289,7 +289,7 @@ def test_every_zone_has_a_clock():
 def test_no_site():
     zone_names, zone_index = zones.find_zones([], [])
     assert (zone_names, zone_index.tolist()) == ([], [])
-    other, dist_m = zones.find_neighbours([], [], zone_names, zone_index, NOONS_2026_S)
+    other, dist_m = zones.find_neighbours([], [], zone_names, zone_index, NOONS_S)
     assert (other.tolist(), dist_m.tolist()) == ([], [])
 
 
