@@ -7,6 +7,7 @@ import numpy as np
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan import clock
+from ..plan.nights import DAY_S, noons
 from .parameters import blank
 from .translation import tr
 
@@ -88,6 +89,12 @@ def nights_of_sites(parameters, zone_names, zone_index, count):
     first = clock.dates(now_utc_s(), zone_names, zone_index) if first is None else np.full(len(zone_index), first)
     last = first + (count - 1) if last is None else np.full(len(zone_index), last)
     return first, last
+
+
+def span_utc_s(lon_deg, zone_names, zone_index, first_night, last_night):
+    """First and last moment of the nights of all sites. [s of UTC]."""
+    noon_utc_s, count = noons(lon_deg, zone_names, zone_index, first_night, last_night)
+    return (noon_utc_s.min(), (noon_utc_s + DAY_S * count).max()) if noon_utc_s.size else (0.0, 0.0)
 
 
 def steps_utc_s(first_utc_s, last_utc_s, step_min):

@@ -135,7 +135,7 @@ def bodies(default):
 def time_zone():
     return helped(
         text("TIME_ZONE", tr("Time zone, such as Europe/Lisbon; blank: the zone of each site")),
-        tr("A blank zone is the nautical zone of the site's longitude, such as UTC-02:00, without daylight saving."),
+        tr("Blank: looked up from the place, offline; on the open sea the nautical zone of the longitude, such as UTC-02:00."),
     )
 
 

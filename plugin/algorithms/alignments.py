@@ -9,13 +9,13 @@ from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of, sightlines_of
-from ..adapters.moments import nights_of_sites
+from ..adapters.moments import nights_of_sites, span_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
 from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
-from ..adapters.zones import zones_of_sites
+from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import ALIGNMENTS_FIELDS, MOON_RULES, UNMET_FIELDS
 from ..plan.alignments import Pairs, find_alignments
 from ..plan.conditions import Conditions
@@ -154,9 +154,11 @@ class Alignments(Algorithm):
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
             pairing = Pairing(self, parameters, context, feedback)
-            targets = targets_of(self, parameters, context)
-            zone_names, zone_index = zones_of_sites(parameters, pairing.cameras.lon_deg, feedback)
+            cameras, targets = pairing.cameras, targets_of(self, parameters, context)
+            zone_names, zone_index = zones_of_sites(parameters, cameras.lon_deg, cameras.lat_deg, feedback)
             first_night, last_night = nights_of_sites(parameters, zone_names, zone_index, NIGHTS)
+            span = span_utc_s(cameras.lon_deg, zone_names, zone_index, first_night, last_night)
+            warn_near_other_clocks(parameters, cameras, zone_names, zone_index, *span, feedback)
         tell_of_the_sun([target.id for target in targets], feedback)
         nights = int((last_night - first_night).max().astype(int)) + 1 if first_night.size else 0
         self._refuse_too_many(parameters, context, pairing, nights * len(targets), feedback)

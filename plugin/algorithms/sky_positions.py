@@ -15,7 +15,7 @@ from ..adapters.progress import part_of, reporter
 from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
-from ..adapters.zones import zones_of_sites
+from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import SKY_POSITIONS_FIELDS
 from ..plan.alignments import Sites
 from ..plan.clock import instants
@@ -67,8 +67,10 @@ class SkyPositions(Algorithm):
         sites.log("SITES", feedback)
         with in_words():
             targets = targets_of(self, parameters, context)
-            zone_names, zone_index = zones_of_sites(parameters, sites.lon_deg, feedback)
+            zone_names, zone_index = zones_of_sites(parameters, sites.lon_deg, sites.lat_deg, feedback)
             times_of_zone = self._times(parameters, zone_names, feedback)
+            span = min(times[0] for times in times_of_zone), max(times[-1] for times in times_of_zone)
+            warn_near_other_clocks(parameters, sites, zone_names, zone_index, *span, feedback)
         tell_of_the_sun([target.id for target in targets], feedback)
         rows = sum(int((zone_index == zone).sum()) * times.size for zone, times in enumerate(times_of_zone)) * len(targets)
         refuse_too_many(rows, self.parameterAsInt(parameters, "MAX_ROWS", context), parameters, ["OUTPUT"])
