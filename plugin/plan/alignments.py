@@ -58,12 +58,6 @@ class Pairs:
         return Pairs(*(values[index] for values in arrays), self.zone_names, self.zone_index[index])
 
 
-def estimate_rows(pairs, targets, first_night, last_night):
-    """About the most rows that can come out: a passage a pair, body and night."""
-    nights_asked = (np.asarray(last_night, "datetime64[D]") - np.asarray(first_night, "datetime64[D]")).astype(int) + 1
-    return int(np.broadcast_to(np.maximum(nights_asked, 0), (len(pairs),)).sum()) * len(targets)
-
-
 def find_alignments(pairs, targets, first_night, last_night, conditions, progress=None):
     """Find all alignments of pairs with targets in a range of nights.
 

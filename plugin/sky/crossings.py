@@ -45,10 +45,6 @@ class Plane:
     k: np.ndarray
     c_km: np.ndarray
 
-    def take(self, index):
-        """The planes of the rows at an index array."""
-        return Plane(*(values[index] for values in (self.meridian, self.east, self.axis, self.k, self.c_km)))
-
 
 def _plane(sites, east, north, up, k=0.0, c_km=0.0):
     parts = (up * sites.cos_lat - north * sites.sin_lat, east, up * sites.sin_lat + north * sites.cos_lat, k, c_km)
