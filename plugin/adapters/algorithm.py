@@ -6,7 +6,7 @@ from pathlib import Path
 from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcessingParameterDateTime, QgsProcessingParameterNumber
 
 from . import refusals
-from .moments import moment, night
+from .moments import date_of, moment
 from .parameters import blank, property_of_features
 from .translation import tr
 
@@ -82,7 +82,7 @@ class Algorithm(QgsProcessingAlgorithm):
                 taken.pop(name, None)
             elif isinstance(definition, QgsProcessingParameterDateTime):
                 date_only = definition.dataType() == QgsProcessingParameterDateTime.Type.Date
-                taken[name] = str(night(value)) if date_only else moment(value).isoformat(timespec="seconds")
+                taken[name] = str(date_of(value)) if date_only else moment(value).isoformat(timespec="seconds")
             elif isinstance(definition, QgsProcessingParameterNumber):
                 if definition.isDynamic() and property_of_features(value) is not None:
                     taken[name] = property_of_features(value)

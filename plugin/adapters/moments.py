@@ -59,8 +59,8 @@ def _of_text(text):
         ) from None
 
 
-def night(value):
-    """The date of an evening as datetime64[D].
+def date_of(value):
+    """A date, such as that of an evening, as datetime64[D].
 
     Raises
     ------
@@ -70,12 +70,17 @@ def night(value):
     try:
         return np.datetime64(moment(value).date(), "D")
     except ValueError:
-        raise ValueError(tr("'{text}' is no date. Write the date of the evening as 2027-06-06.").format(text=value)) from None
+        raise ValueError(tr("'{text}' is no date. Write it as 2027-06-06.").format(text=value)) from None
 
 
 def now_utc_s():
     """This moment, seconds of UTC since 1970."""
     return datetime.now(tz=timezone.utc).timestamp()
+
+
+def date_utc_s(parameters, name):
+    """The moment at which the date that a parameter gives begins in UTC, this moment where it is blank. [s of UTC]."""
+    return now_utc_s() if blank(parameters.get(name)) else date_of(parameters[name]).astype("datetime64[s]").astype(float)
 
 
 def nights_of_sites(parameters, zone_names, zone_index, count):
@@ -85,7 +90,7 @@ def nights_of_sites(parameters, zone_names, zone_index, count):
     -------
     first, last : ndarray of datetime64[D] (S,)
     """
-    first, last = (None if blank(parameters.get(name)) else night(parameters[name]) for name in ("FIRST_NIGHT", "LAST_NIGHT"))
+    first, last = (None if blank(parameters.get(name)) else date_of(parameters[name]) for name in ("FIRST_NIGHT", "LAST_NIGHT"))
     first = clock.dates(now_utc_s(), zone_names, zone_index) if first is None else np.full(len(zone_index), first)
     last = first + (count - 1) if last is None else np.full(len(zone_index), last)
     return first, last

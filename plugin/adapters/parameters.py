@@ -78,7 +78,7 @@ def instant(name, label, optional=False):
     return QgsProcessingParameterDateTime(name, label, QgsProcessingParameterDateTime.Type.DateTime, None, optional)
 
 
-def evening(name, label):
+def day(name, label):
     return QgsProcessingParameterDateTime(name, label, QgsProcessingParameterDateTime.Type.Date, None, True)
 
 

@@ -9,7 +9,7 @@ from qgis.core import QgsExpression, QgsProcessingParameterEnum, QgsProcessingPa
 from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
-from .moments import moment, night, now_utc_s
+from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, number_of, plain_number, property_of_features, text_of
 from .sinks import destination_file, unwritable
 from .translation import tr
@@ -206,15 +206,20 @@ def times_in_order(parameters):
         yield tr("END ({last}) is before START ({first}). Exchange them.").format(first=first, last=last)
 
 
-def nights(parameters):
-    """Nights that cannot be read, stand in the wrong order or lie outside the ephemeris."""
-    given = {}
-    for name in ("FIRST_NIGHT", "LAST_NIGHT"):
+def dates(parameters, *names):
+    """Dates that cannot be read."""
+    for name in names:
         if not blank(parameters.get(name)):
             try:
-                given[name] = night(parameters[name])
+                date_of(parameters[name])
             except ValueError as malformed:
                 yield f"{name}: {malformed}"
+
+
+def nights(parameters):
+    """Nights that cannot be read, stand in the wrong order or lie outside the ephemeris."""
+    yield from dates(parameters, "FIRST_NIGHT", "LAST_NIGHT")
+    given = {name: date_of(parameters[name]) for name in ("FIRST_NIGHT", "LAST_NIGHT") if not blank(parameters.get(name))}
     first, last = given.get("FIRST_NIGHT"), given.get("LAST_NIGHT")
     if first is not None and last is not None and last < first:
         yield tr("LAST_NIGHT ({last}) is before FIRST_NIGHT ({first}). Exchange them.").format(first=first, last=last)

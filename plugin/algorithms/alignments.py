@@ -6,6 +6,7 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.bearings import add_magnetic, compass_of
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of, sightlines_of
@@ -44,8 +45,8 @@ class Alignments(Algorithm):
         for parameter in (
             *take.cameras_and_subjects(),
             *take.bodies("core"),
-            take.evening("FIRST_NIGHT", tr("First night, the date of its evening; blank: today")),
-            take.evening("LAST_NIGHT", tr("Last night; blank: {n} nights in all").format(n=NIGHTS)),
+            take.day("FIRST_NIGHT", tr("First night, the date of its evening; blank: today")),
+            take.day("LAST_NIGHT", tr("Last night; blank: {n} nights in all").format(n=NIGHTS)),
             *self._where_the_body_stands(),
             *self._light(),
             *take.names_and_heights(),
@@ -159,6 +160,7 @@ class Alignments(Algorithm):
             first_night, last_night = nights_of_sites(parameters, zone_names, zone_index, NIGHTS)
             span = span_utc_s(cameras.lon_deg, zone_names, zone_index, first_night, last_night)
             warn_near_other_clocks(parameters, cameras, zone_names, zone_index, *span, feedback)
+            compass = compass_of(cameras, *span, feedback)
         tell_of_the_sun([target.id for target in targets], feedback)
         nights = int((last_night - first_night).max().astype(int)) + 1 if first_night.size else 0
         self._refuse_too_many(parameters, context, pairing, nights * len(targets), feedback)
@@ -174,7 +176,7 @@ class Alignments(Algorithm):
                 pairs = Pairs(**pair_arrays(table, pairing.places, zone_names, zone_index))
                 nights_of_pair = (night[table["camera_index"]] for night in (first_night, last_night))
                 found = find_alignments(pairs, targets, *nights_of_pair, conditions, share)
-                if not self._write(found, table, pairing, output, unmet, crs, context, go_on):
+                if not self._write(found, table, pairing, compass, output, unmet, crs, context, go_on):
                     break
         go_on(1.0)
         pairing.log(feedback)
@@ -205,7 +207,7 @@ class Alignments(Algorithm):
         return Conditions(moon=take.choice_of(self, parameters, "MOON", context), **numbers)
 
     @staticmethod
-    def _write(found, lines, pairing, output, unmet, crs, context, go_on):
+    def _write(found, lines, pairing, compass, output, unmet, crs, context, go_on):
         """Write what was found for a block of pairs; False when cancelled."""
         names = pairing.names(lines)
         for table, without in found:
@@ -213,6 +215,7 @@ class Alignments(Algorithm):
             drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
             known = {**names, "dist_m": lines["dist_m"], "heights": lines["heights"]}
             table.update({name: column[table["pair"]] for name, column in known.items()})
+            add_magnetic(table, compass, lines["camera_index"][table["pair"]], table["t_utc"], "bearing_deg")
             if not output.write(table, [drawn[i] for i in row.tolist()], lambda part: go_on()):
                 return False
             if unmet:

@@ -5,8 +5,10 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.bearings import add_magnetic, compass_of
 from ..adapters.crs import output_crs
 from ..adapters.geometries import grid_bearings, sightlines_of
+from ..adapters.moments import date_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
 from ..adapters.sinks import Table, refuse_too_many
@@ -37,6 +39,9 @@ class Sightlines(Algorithm):
             *take.cameras_and_subjects(),
             *take.names_and_heights(),
             *take.pairing(),
+            take.helped(
+                take.day("DATE", tr("Date of the magnetic bearings; blank: today")), tr("A compass needle turns by some 0.1° a year.")
+            ),
             take.refraction_k(),
             take.max_rows(),
             QgsProcessingParameterFeatureSink("OUTPUT", tr("Sightlines"), QgsProcessing.SourceType.TypeVectorLine),
@@ -45,18 +50,22 @@ class Sightlines(Algorithm):
 
     def refusals(self, parameters, context):
         yield from refusals.pairing(self, parameters, context)
+        yield from refusals.dates(parameters, "DATE")
 
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
             pairing = Pairing(self, parameters, context, feedback)
             limit = self.parameterAsInt(parameters, "MAX_ROWS", context)
             refuse_too_many(pairing.most(limit, feedback), limit, parameters, ["OUTPUT"])
+            t_utc_s = date_utc_s(parameters, "DATE")
+            compass = compass_of(pairing.cameras, t_utc_s, t_utc_s, feedback)
 
         crs = output_crs(self.parameterAsSource(parameters, "CAMERAS", context).sourceCrs())
         output = Table(self, parameters, "OUTPUT", context, SIGHTLINES_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
         go_on = reporter(feedback)
         with in_words():
             for table, before, after in pairing.measured():
+                add_magnetic(table, compass, table["camera_index"], t_utc_s, "bearing_deg")
                 if not self._write(output, table, pairing, crs, context, part_of(go_on, before, after)):
                     break
         go_on(1.0)

@@ -6,6 +6,7 @@ from qgis.core import QgsProcessing, QgsProcessingException, QgsProcessingParame
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
+from ..adapters.bearings import add_magnetic, compass_of
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of
@@ -71,6 +72,7 @@ class SkyPositions(Algorithm):
             times_of_zone = self._times(parameters, zone_names, feedback)
             span = min(times[0] for times in times_of_zone), max(times[-1] for times in times_of_zone)
             warn_near_other_clocks(parameters, sites, zone_names, zone_index, *span, feedback)
+            compass = compass_of(sites, *span, feedback)
         tell_of_the_sun([target.id for target in targets], feedback)
         rows = sum(int((zone_index == zone).sum()) * times.size for zone, times in enumerate(times_of_zone)) * len(targets)
         refuse_too_many(rows, self.parameterAsInt(parameters, "MAX_ROWS", context), parameters, ["OUTPUT"])
@@ -82,6 +84,7 @@ class SkyPositions(Algorithm):
         for table in self._tables(parameters, sites, zone_names, zone_index, times_of_zone, targets):
             at = table["site"]
             table.update(site=sites.name[at], site_id=sites.fid[at])
+            add_magnetic(table, compass, at, table["t_utc"], "az_deg")
             share = part_of(go_on, output.written / rows, (output.written + at.size) / rows)
             if not output.write(table, [geometries[i] for i in at.tolist()], share):
                 break

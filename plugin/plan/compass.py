@@ -9,6 +9,8 @@ import numpy as np
 from ..ground import magnetic
 from ..ground.magnetic import magnetic_bearing  # noqa: F401  what an algorithm needs beside the declination
 
+MODEL = magnetic.model().name
+FIRST_YEAR, LAST_YEAR = magnetic.model().epoch, magnetic.model().epoch + magnetic.SPAN_YEARS  # both ends of what the model holds for
 LEAST_SPAN_YEARS = 0.1  # between the two dates worked out, so that a run of a moment divides by something
 
 
@@ -28,14 +30,16 @@ class Compass:
         `blackout` or `caution` near the magnetic poles, else None, as in `magnetic.compass_zone`.
     covered : bool
         Whether the magnetic model holds for the whole span; where it does not, declinations are nan.
+    of_use : bool
+        Whether it holds for any part of the span.
     """
 
     def __init__(self, lon_deg, lat_deg, height_m, first_utc_s, last_utc_s):
         first, last = _years(np.array([first_utc_s, last_utc_s]))
         self.covered = bool(magnetic.within_model(first) & magnetic.within_model(last))
-        valid_from, valid_to = magnetic.model().epoch, magnetic.model().epoch + magnetic.SPAN_YEARS
-        self._first = np.clip(first, valid_from, valid_to - LEAST_SPAN_YEARS)
-        self._span = np.clip(last, self._first + LEAST_SPAN_YEARS, valid_to) - self._first
+        self.of_use = bool((last >= FIRST_YEAR) & (first <= LAST_YEAR))
+        self._first = np.clip(first, FIRST_YEAR, LAST_YEAR - LEAST_SPAN_YEARS)
+        self._span = np.clip(last, self._first + LEAST_SPAN_YEARS, LAST_YEAR) - self._first
         before, after = (magnetic.field(lon_deg, lat_deg, height_m, year) for year in (self._first, self._first + self._span))
         self._declination_deg = before.declination_deg
         self._change_deg = 180.0 - (180.0 - after.declination_deg + before.declination_deg) % 360.0

@@ -221,7 +221,7 @@ def test_times_outside_the_ephemeris(refusal, good, start, sentence):
 @pytest.mark.parametrize("night", ["soon", "2027-13-01", "06.06.2027"])
 def test_night_that_is_no_date(refusal, good, night):
     sentence = refusal("alignments", good("alignments", FIRST_NIGHT=night))
-    assert sentence == f"FIRST_NIGHT: '{night}' is no date. Write the date of the evening as 2027-06-06."
+    assert sentence == f"FIRST_NIGHT: '{night}' is no date. Write it as 2027-06-06."
 
 
 @pytest.mark.parametrize("start", ["soon", "2027-06-06T25:00", "2027-06-06T01:00+"])

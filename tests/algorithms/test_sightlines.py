@@ -56,7 +56,8 @@ def test_parameters_in_order(algorithm):
     definitions = sightlines.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
         *("CAMERAS", "SUBJECTS", "CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH"),
-        *("FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "REFRACTION_K", "MAX_ROWS", "OUTPUT"),
+        *("FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "DATE"),
+        *("REFRACTION_K", "MAX_ROWS", "OUTPUT"),
     ]
     required = {
         d.name() for d in definitions if not d.flags() & QgsProcessingParameterDefinition.Flag.FlagOptional and d.defaultValue() is None
@@ -102,7 +103,7 @@ def test_fields_and_their_types(measured):
 
 def test_what_needs_data_that_are_not_read_yet_is_null(measured):
     (row,) = measured([(-33, 36)], [(-33, 36.01)]).rows()
-    for name in ("mag_deg", "decl_deg", "visible", "sight", "block_m", "clear_m", "hidden_m"):
+    for name in ("visible", "sight", "block_m", "clear_m", "hidden_m"):
         assert row[name] in (None, QVariant()), name
         assert row[name] is not False
 

@@ -126,7 +126,6 @@ def test_names_ids_and_order(run, layer):
 
 def test_what_is_not_computed_yet_is_null(run, layer):
     (row,) = run("sky_positions", {"SITES": layer([(SITE,)]), "START": UTC_START}).rows()
-    assert not row["mag_deg"]
     assert not row["ground_deg"]
     assert not row["semi_deg"]  # the core has no disc
 

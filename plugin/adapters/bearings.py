@@ -1,0 +1,55 @@
+"""What a compass shows, as columns of a table, and the warnings that belong to it."""
+
+import numpy as np
+
+from ..plan.compass import FIRST_YEAR, LAST_YEAR, MODEL, Compass, magnetic_bearing
+from .translation import tr
+
+ZONES = {"caution": "{n:,} where it may err by degrees", "blackout": "{n:,} where it is of no use"}
+
+
+def compass_of(points, first_utc_s, last_utc_s, feedback):
+    """The compasses at points during a run; what there is to say of them goes to the log, each thing once.
+
+    Parameters
+    ----------
+    points : Points
+    first_utc_s, last_utc_s : float
+
+    Returns
+    -------
+    Compass
+    """
+    compass = Compass(points.lon_deg, points.lat_deg, np.where(np.isfinite(points.z_m), points.z_m, 0.0), first_utc_s, last_utc_s)
+    if len(points) and not compass.covered:
+        feedback.pushWarning(
+            tr("Magnetic bearings are null outside {first:g} to {last:g}, the years for which {model} holds.").format(
+                first=FIRST_YEAR, last=LAST_YEAR, model=MODEL
+            )
+        )
+    found = {zone: int((compass.zone == zone).sum()) for zone in ZONES}
+    if compass.of_use and any(found.values()):
+        feedback.pushWarning(
+            tr("Near a magnetic pole a compass needle hardly turns: of {total:,} points {found}. Steer by true bearings there.").format(
+                total=len(points), found=", ".join(tr(ZONES[zone]).format(n=count) for zone, count in found.items() if count)
+            )
+        )
+    return compass
+
+
+def add_magnetic(table, compass, point, t_utc_s, bearing):
+    """Add `decl_deg`, and `mag_deg` of a column of true bearings, to a table.
+
+    Parameters
+    ----------
+    table : dict
+    compass : Compass
+    point : ndarray of int (N,)
+        Index of the point among those of the compass.
+    t_utc_s : array_like
+        Moments of the rows, or one for all.
+    bearing : str
+        Name of the column.
+    """
+    table["decl_deg"] = compass.declination_deg(point, t_utc_s)
+    table["mag_deg"] = magnetic_bearing(table[bearing], table["decl_deg"])
