@@ -30,6 +30,7 @@ certifi==2026.10.19.post1 --hash=sha256:1324c476b4811eff41a8bc2122cd0bbd4d9c7234
 jplephem==2.24 --hash=sha256:2de15608a0f13010a71a0a8af8765646d5884402006dac0dd7639d7db13629ac
 sgp4==2.27 --hash=sha256:5f3f5716649988b638fbe7fcda592830e0956f548ca273b93cfa5f75917b9087
 skyfield==1.55 --hash=sha256:9f98964855067460c94aa81a337194136f4a97a62ba8bbbfac1b8556f2b66ad4
+tzdata==2026.6 --hash=sha256:0a10eec6e13ef16b627fabed9a5f2ba61a62b1c67f327305f4e7e412a70b4aec
 """
 # Not needed to run: the libraries' tests with their data, and what only an installer reads. Licences and METADATA stay.
 LEFT_OUT = re.compile(r"(^|/)tests?(/|\.py$)|^sgp4/(tcppver\.out|SGP4-VER\.TLE)$|\.dist-info/(RECORD|WHEEL|top_level\.txt)$")

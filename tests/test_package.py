@@ -10,6 +10,7 @@ import sys
 import zipfile
 from pathlib import Path
 
+import numpy
 import pytest
 
 TOP = Path(__file__).resolve().parents[1]
@@ -69,12 +70,13 @@ def test_zip_is_small(release):
 
 def test_zip_holds_what_qgis_needs(names):
     needed = "metadata.txt LICENSE __init__.py plugin.py provider.py names.py data/ephemeris.bsp libs/skyfield/api.py libs/sgp4/api.py"
+    needed += " data/zones.npz data/ZONES.md data/wmm2025.cof data/MAGNETIC.md libs/tzdata/zoneinfo/Europe/Lisbon"
     assert {f"skyalidade/{name}" for name in needed.split()} <= set(names)
     assert {name.split("/")[0] for name in names} == {"skyalidade"}
 
 
 def test_zip_holds_each_librarys_licence(names):
-    for library in ("certifi", "jplephem", "sgp4", "skyfield"):
+    for library in ("certifi", "jplephem", "sgp4", "skyfield", "tzdata"):
         assert [name for name in names if f"libs/{library}-" in name and "LICENSE" in name]
 
 
@@ -148,6 +150,31 @@ def test_installed_from_the_zip_the_pure_folders_work_without_qgis(release, tmp_
     done = subprocess.run([sys.executable, "-I", "-c", program], cwd=tmp_path, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr
     assert Path(done.stdout.strip()).parent == tmp_path / "skyalidade" / "libs" / "skyfield"
+
+
+def test_a_computer_without_time_zones_finds_them_in_the_package():
+    """As on Windows: no folder of zones and nothing installed, here with numpy alone of all packages."""
+    program = f"""if True:
+        import sys, zoneinfo
+        zoneinfo.reset_tzpath(to=[])
+        sys.path.append({str(Path(numpy.__file__).parents[1])!r})
+        import numpy
+        sys.path[-1] = {str(STAGE)!r}
+        try:
+            zoneinfo.ZoneInfo("Europe/Lisbon")
+        except zoneinfo.ZoneInfoNotFoundError:
+            print("none")
+        from skyalidade.plan import clock
+        print(clock.local_text(1821000000.0, ["Europe/Lisbon"], 0))
+        import tzdata
+        print(tzdata.__file__)
+    """
+    done = subprocess.run([sys.executable, "-I", "-S", "-c", program], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    before, text, file = done.stdout.splitlines()
+    assert before == "none"
+    assert text == "2027-09-15 10:20:00 +01:00"  # 09:20 UTC, summer time (IANA time zone database)
+    assert Path(file).is_relative_to(STAGE)
 
 
 def test_installed_from_the_zip_qgis_lists_every_algorithm(release, tmp_path, qgis_process):

@@ -14,6 +14,8 @@ from datetime import datetime, timedelta, timezone
 
 import numpy as np
 
+from .. import libraries  # noqa: F401  brings the zones to computers that hold none
+
 DAY_S = 86400
 EPOCH = datetime(1970, 1, 1, tzinfo=timezone.utc)
 FIRST_UTC_S = -62135510400.0  # 0001-01-02 and 9999-12-30: a day inside what the calendar of Python can say in any zone
