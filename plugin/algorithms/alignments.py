@@ -13,6 +13,7 @@ from ..adapters.geometries import points_of, sightlines_of
 from ..adapters.moments import nights_of_sites, span_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
+from ..adapters.reasons import Reasons
 from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
@@ -169,6 +170,7 @@ class Alignments(Algorithm):
         output = Table(self, parameters, "OUTPUT", context, ALIGNMENTS_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
         unmet = Table(self, parameters, "UNMET", context, UNMET_FIELDS, QgsWkbTypes.Type.Point, crs, feedback)
         conditions = self._conditions(parameters, context)
+        reasons = Reasons()
         go_on = reporter(feedback)
         with in_words():
             for table, before, after in pairing.measured():
@@ -176,11 +178,11 @@ class Alignments(Algorithm):
                 pairs = Pairs(**pair_arrays(table, pairing.places, zone_names, zone_index))
                 nights_of_pair = (night[table["camera_index"]] for night in (first_night, last_night))
                 found = find_alignments(pairs, targets, *nights_of_pair, conditions, share)
-                if not self._write(found, table, pairing, compass, output, unmet, crs, context, go_on):
+                if not self._write(found, table, pairing, compass, output, unmet, reasons, crs, context, go_on):
                     break
         go_on(1.0)
         pairing.log(feedback)
-        self._log(output, unmet, pairing, targets, nights, feedback)
+        self._log(output, unmet, reasons, pairing, targets, nights, feedback)
         return {"OUTPUT": output.id, **({"UNMET": unmet.id} if unmet else {})}
 
     def _refuse_too_many(self, parameters, context, pairing, rows_a_pair, feedback):
@@ -207,7 +209,7 @@ class Alignments(Algorithm):
         return Conditions(moon=take.choice_of(self, parameters, "MOON", context), **numbers)
 
     @staticmethod
-    def _write(found, lines, pairing, compass, output, unmet, crs, context, go_on):
+    def _write(found, lines, pairing, compass, output, unmet, reasons, crs, context, go_on):
         """Write what was found for a block of pairs; False when cancelled."""
         names = pairing.names(lines)
         for table, without in found:
@@ -218,15 +220,17 @@ class Alignments(Algorithm):
             add_magnetic(table, compass, lines["camera_index"][table["pair"]], table["t_utc"], "bearing_deg")
             if not output.write(table, [drawn[i] for i in row.tolist()], lambda part: go_on()):
                 return False
+            without.update({name: column[without["pair"]] for name, column in names.items()})
+            if not output.written:
+                reasons.add(without)
             if unmet:
                 camera = lines["camera_index"][without["pair"]]
-                without.update({name: column[without["pair"]] for name, column in names.items()})
                 if not unmet.write(without, points_of(pairing.cameras.x[camera], pairing.cameras.y[camera]), lambda part: go_on()):
                     return False
         return go_on()
 
     @staticmethod
-    def _log(output, unmet, pairing, targets, nights, feedback):
+    def _log(output, unmet, reasons, pairing, targets, nights, feedback):
         searched = tr("pairs: {pairs:,}, bodies: {bodies}, nights: {nights}").format(
             pairs=pairing.count, bodies=len(targets), nights=nights
         )
@@ -235,6 +239,7 @@ class Alignments(Algorithm):
         elif not pairing.count:
             feedback.pushWarning(tr("No alignments: {reason}.").format(reason=pairing.why_none()))
         elif not output.written:
+            reasons.log(feedback)
             advice = tr("UNMET tells why for each pair") if unmet else tr("ask for the output UNMET to see why for each pair")
             feedback.pushWarning(tr("No alignments ({searched}): {advice}.").format(searched=searched, advice=advice))
         else:

@@ -373,10 +373,31 @@ def test_pairs_with_a_result_are_not_among_the_unmet(find):
     assert find(170.0, UNMET="memory:").rows("UNMET") == []
 
 
-def test_without_unmet_the_log_tells_of_it(find):
+def test_without_unmet_the_log_tells_why_and_of_it(find):
     out = find(0.0)
     assert "UNMET" not in out.layers
-    assert "ask for the output UNMET" in out.log
+    reason, end = out.feedback.said[-2:]
+    assert reason.startswith("1 of 1 pairs and bodies without an alignment, such as camera 1 to subject 1: Bearing ")
+    assert "is never reached: the core stands between 1" in reason
+    assert end == "No alignments (pairs: 1, bodies: 1, nights: 5): ask for the output UNMET to see why for each pair."
+
+
+def test_many_reasons_are_told_by_their_kinds(run, layer):
+    """Subjects all around but in the south: the core's azimuths are not theirs; by day it is not dark in the south."""
+    around = [(-33.0 + 0.01 * np.sin(turn), 36.0 + 0.01 * np.cos(turn)) for turn in np.radians([300, 330, 0, 30, 60, 180, 181])]
+    parameters = {"CAMERAS": layer([(point(*CAMERA),)]), "SUBJECTS": layer([(point(*place),) for place in around])}
+    out = run("alignments", {**parameters, "FIRST_NIGHT": "2027-12-20", "LAST_NIGHT": "2027-12-21"})
+    told = [line for line in out.feedback.said if "without an alignment" in line]
+    assert [line.split(", such as")[0] for line in told] == [f"{n} of 7 pairs and bodies without an alignment" for n in (5, 2)]
+    assert "camera 1 to subject 1: Bearing 3" in told[0]
+    assert "camera 1 to subject 6: The core passes bearing 180.0°, but never with the Sun below -18°." in told[1]
+
+
+def test_reasons_are_for_runs_without_any_result(find):
+    out = find(240.0, BODIES=["core", "sun"], UNMET="memory:")  # the Sun stands there, the core never does
+    assert {row["body"] for row in out.rows()} == {"sun"}
+    assert {row["body"] for row in out.rows("UNMET")} == {"core"}
+    assert "without an alignment" not in out.log
 
 
 # the command line
