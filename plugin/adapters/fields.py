@@ -81,8 +81,8 @@ _COLUMN = {
 }
 
 
-def rows(names, table, count):
-    """Rows of values in the order of the names; a name the table does not hold is null in every row.
+def columns(names, table, count):
+    """Columns of values in the order of the names; a name the table does not hold is null in every row.
 
     Parameters
     ----------
@@ -94,5 +94,4 @@ def rows(names, table, count):
         Rows asked for.
     """
     nothing = [None] * count
-    columns = [_COLUMN[FIELDS[name].kind](table[name]) if table.get(name) is not None else nothing for name in names]
-    return zip(*columns)
+    return [_COLUMN[FIELDS[name].kind](table[name]) if table.get(name) is not None else nothing for name in names]

@@ -7,7 +7,7 @@ import numpy as np
 
 from ..plan import pairs
 from ..plan.sightlines import NOT_FACING, Cameras, Subjects, sightlines
-from .parameters import choice_of, number_of, property_of_features, text_of
+from .parameters import choice_of, fields_of, number_of, property_of_features, text_of
 from .points import Measure, read_points
 from .translation import counted, tr
 
@@ -43,7 +43,8 @@ def measures_of(algorithm, parameters, least):
 
 def read_cameras(algorithm, parameters, context, feedback):
     """The layer CAMERAS."""
-    return _read(algorithm, parameters, context, feedback, "CAMERAS", "CAMERA_NAME", "PAIR_FIELD", CAMERA_MEASURES, tr("camera"))
+    keep = fields_of(parameters, "KEEP_FIELDS")
+    return _read(algorithm, parameters, context, feedback, "CAMERAS", "CAMERA_NAME", "PAIR_FIELD", CAMERA_MEASURES, tr("camera"), keep)
 
 
 def read_subjects(algorithm, parameters, context, feedback):
@@ -52,7 +53,7 @@ def read_subjects(algorithm, parameters, context, feedback):
     return _read(algorithm, parameters, context, feedback, "SUBJECTS", "SUBJECT_NAME", key, SUBJECT_MEASURES, tr("subject"))
 
 
-def _read(algorithm, parameters, context, feedback, layer, name, key, least, fallback_name):
+def _read(algorithm, parameters, context, feedback, layer, name, key, least, fallback_name, keep=()):
     source = algorithm.parameterAsSource(parameters, layer, context)
     by_field = choice_of(algorithm, parameters, "PAIRING", context) == "by_field"
     read = read_points(
@@ -64,6 +65,7 @@ def _read(algorithm, parameters, context, feedback, layer, name, key, least, fal
         text_of(parameters, name),
         text_of(parameters, key) if by_field else None,
         measures_of(algorithm, parameters, least),
+        keep,
     )
     read.log(layer, feedback)
     return read

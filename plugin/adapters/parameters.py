@@ -47,6 +47,11 @@ def field(name, label, layer):
     return QgsProcessingParameterField(name, label, parentLayerParameterName=layer, optional=True)
 
 
+def keep_fields(layer, label):
+    """Fields to carry over."""
+    return QgsProcessingParameterField("KEEP_FIELDS", label, parentLayerParameterName=layer, allowMultiple=True, optional=True)
+
+
 def number(name, label, default=None, low=None, high=None, optional=None):
     """A decimal number; without a default it may stay blank."""
     parameter = QgsProcessingParameterNumber(name, label, DOUBLE, default, default is None if optional is None else optional)
@@ -216,6 +221,13 @@ def text_of(parameters, name):
     """The text given, or None."""
     value = parameters.get(name)
     return None if blank(value) else str(value).strip()
+
+
+def fields_of(parameters, name):
+    """The fields named, each once, in the order given: a list, or one text with semicolons."""
+    value = parameters.get(name)
+    given = value if isinstance(value, (list, tuple)) else [] if blank(value) else str(value).split(";")
+    return list(dict.fromkeys(text for text in (str(item).strip() for item in given) if text))
 
 
 def choices_of(algorithm, parameters, name, context):

@@ -8,6 +8,7 @@ import numpy as np
 from qgis.core import NULL, QgsFeatureRequest, QgsPoint, QgsProcessingFeatureSource, QgsWkbTypes
 
 from .crs import lon_lat
+from .keeping import Kept, column_of
 from .translation import counted, tr
 
 
@@ -38,6 +39,7 @@ class Points:
     keys: np.ndarray
     measures: dict
     features: int = 0
+    kept: Kept = field(default_factory=Kept)
     skipped: Counter = field(default_factory=Counter)
     defaulted: Counter = field(default_factory=Counter)
 
@@ -76,7 +78,7 @@ def parts(geometry):
     return pieces, None if pieces else tr("that hold no point")
 
 
-def read_points(source, context, expression_context, feedback, fallback_name, name_field=None, key_field=None, measures=()):
+def read_points(source, context, expression_context, feedback, fallback_name, name_field=None, key_field=None, measures=(), keep=()):
     """Read a point source once.
 
     Parameters
@@ -89,15 +91,18 @@ def read_points(source, context, expression_context, feedback, fallback_name, na
     name_field, key_field : str, optional
         Fields with the name and with the value that pairs.
     measures : sequence of Measure
+    keep : sequence of str
+        Fields whose values go with the points.
     """
     fields = source.fields()
     name_at, key_at = (fields.lookupField(name) if name else -1 for name in (name_field, key_field))
+    keep_at = [fields.lookupField(name) for name in keep]
     properties = [measure for measure in measures if measure.prop is not None]
     for measure in properties:
         measure.prop.prepare(expression_context)
     request = QgsFeatureRequest()
     if not properties:
-        request.setSubsetOfAttributes([i for i in (name_at, key_at) if i >= 0])
+        request.setSubsetOfAttributes([i for i in (name_at, key_at, *keep_at) if i >= 0])
 
     rows, skipped, defaulted, features = [], Counter(), Counter(), 0
     for feature in source.getFeatures(request, QgsProcessingFeatureSource.Flag.FlagSkipGeometryValidityChecks):
@@ -117,8 +122,13 @@ def read_points(source, context, expression_context, feedback, fallback_name, na
         name = text_key(attributes[name_at]) if name_at >= 0 else None
         key = text_key(attributes[key_at]) if key_at >= 0 else None
         fid = feature.id()
-        rows += [(piece.x(), piece.y(), piece.z(), fid, name or f"{fallback_name} {fid}", key, *numbers) for piece in pieces]
-    return _table(rows, source, context, measures, properties, features, skipped, defaulted)
+        rest = (fid, name or f"{fallback_name} {fid}", key, [attributes[i] for i in keep_at], *numbers)
+        rows += [(piece.x(), piece.y(), piece.z(), *rest) for piece in pieces]
+    points = _table(rows, source, context, measures, properties)
+    points.features, points.defaulted = features, defaulted
+    points.skipped.update(skipped)
+    points.kept.fields = [fields.at(i) for i in keep_at]
+    return points
 
 
 def _numbers(feature, properties, expression_context, defaulted):
@@ -145,15 +155,14 @@ def _numbers(feature, properties, expression_context, defaulted):
     return tuple(numbers)
 
 
-def _table(rows, source, context, measures, properties, features, skipped, defaulted):
+def _table(rows, source, context, measures, properties):
     count = len(rows)
-    columns = list(zip(*rows)) if rows else [()] * (6 + len(properties))
+    columns = list(zip(*rows)) if rows else [()] * (7 + len(properties))
     x, y, z_m = (np.array(column, dtype=float) for column in columns[:3])
-    read = {measure.name: np.array(column, dtype=float) for measure, column in zip(properties, columns[6:])}
+    read = {measure.name: np.array(column, dtype=float) for measure, column in zip(properties, columns[7:])}
     lon_deg, lat_deg = lon_lat(x, y, source.sourceCrs(), context.transformContext())
     usable = np.isfinite(lon_deg)
-    if not usable.all():
-        skipped[tr("with no place on the Earth")] += int(count - usable.sum())
+    lost = int(count - usable.sum())
     texts = [np.array(column, dtype=object)[usable] if rows else np.empty(0, dtype=object) for column in columns[4:6]]
     return Points(
         *(column[usable] for column in (x, y, lon_deg, lat_deg, z_m)),
@@ -161,7 +170,6 @@ def _table(rows, source, context, measures, properties, features, skipped, defau
         name=texts[0],
         keys=texts[1],
         measures={m.name: read[m.name][usable] if m.name in read else np.full(int(usable.sum()), m.default) for m in measures},
-        features=features,
-        skipped=skipped,
-        defaulted=defaulted,
+        kept=Kept(columns=[column_of(values)[usable] for values in zip(*columns[6])]),
+        skipped=Counter({tr("with no place on the Earth"): lost} if lost else {}),
     )

@@ -10,7 +10,7 @@ from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
 from .moments import date_of, moment, now_utc_s
-from .parameters import blank, choice_of, choices_of, number_of, plain_number, property_of_features, text_of
+from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
 from .sinks import destination_file, unwritable
 from .translation import tr
 
@@ -41,10 +41,11 @@ def layers(algorithm, parameters, names, context):
 def fields(algorithm, parameters, layer_of_field, context):
     """Fields that their layer does not have."""
     for name, layer in layer_of_field.items():
-        wanted = text_of(parameters, name)
+        wanted = fields_of(parameters, name)
         source = algorithm.parameterAsSource(parameters, layer, context) if wanted else None
-        if source is not None and source.fields().lookupField(wanted) < 0:
-            yield _no_field(name, layer, wanted, source)
+        for field in wanted:
+            if source is not None and source.fields().lookupField(field) < 0:
+                yield _no_field(name, layer, field, source)
 
 
 def _no_field(name, layer, wanted, source):

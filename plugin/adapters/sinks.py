@@ -16,7 +16,8 @@ from qgis.core import (
 )
 
 from ..names import FIELDS
-from .fields import qgs_fields, rows
+from .fields import columns, qgs_fields
+from .keeping import append_kept
 from .translation import tr
 
 BATCH = 2000  # rows between two looks at the cancel button: well under a second at 25 000 rows a second
@@ -84,17 +85,21 @@ def refuse_too_many(count, algorithm_limit, parameters, outputs):
 
 
 class Table:
-    """An output layer with fields of `names.py`, opened for writing."""
+    """An output layer with fields of `names.py` and then those kept of an input, opened for writing."""
 
-    def __init__(self, algorithm, parameters, name, context, field_names, wkb_type, crs, feedback):
-        self.names, self.name, self.written = field_names, name, 0
+    def __init__(self, algorithm, parameters, name, context, field_names, kept, wkb_type, crs, feedback):
+        self.names, self.kept, self.name, self.written = field_names, kept, name, 0
+        fields = qgs_fields(field_names)
+        renamed = append_kept(fields, kept)
         self.sink, self.id = algorithm.parameterAsSink(
-            parameters, name, context, qgs_fields(field_names), wkb_type, crs, QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
+            parameters, name, context, fields, wkb_type, crs, QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
         )
         if self.sink is None:
             if not algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional:
                 raise QgsProcessingException(algorithm.invalidSinkError(parameters, name))
             return
+        if renamed:
+            feedback.pushInfo(tr("{name}: kept fields whose names were taken: {renamed}.").format(name=name, renamed=", ".join(renamed)))
         kinds = {FIELDS[field].kind for field in field_names}
         if destination_text(parameters.get(name)).lower().endswith(".shp") and "datetime" in kinds:
             feedback.pushWarning(
@@ -104,14 +109,14 @@ class Table:
     def __bool__(self):
         return self.sink is not None
 
-    def write(self, table, geometries, go_on):
-        """Write rows; `geometries` holds one a row.
+    def write(self, table, point, geometries, go_on):
+        """Write rows; `geometries` holds one a row, `point` the index of the one, among those read, whose fields it keeps.
 
         `go_on` is told after each batch which part of these rows is written, 0 to 1, and answers whether to go on.
         False when it answered no.
         """
         count, done = len(geometries), 0
-        lines = zip(rows(self.names, table, count), geometries)
+        lines = zip(zip(*columns(self.names, table, count), *self.kept.of_rows(point)), geometries)
         while done < count:
             batch = []
             for values, geometry in islice(lines, BATCH):

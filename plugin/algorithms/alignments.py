@@ -40,6 +40,7 @@ class Alignments(Algorithm):
         "SUBJECT_NAME": "SUBJECTS",
         "PAIR_FIELD": "CAMERAS",
         "PAIR_FIELD_SUBJECT": "SUBJECTS",
+        "KEEP_FIELDS": "CAMERAS",
     }
 
     def initAlgorithm(self, configuration=None):
@@ -52,6 +53,7 @@ class Alignments(Algorithm):
             *self._light(),
             *take.names_and_heights(),
             *take.pairing(),
+            take.keep_fields("CAMERAS", tr("Fields of the cameras to keep")),
             take.time_zone(),
             take.refraction_k(),
             *take.air(),
@@ -167,8 +169,10 @@ class Alignments(Algorithm):
         self._refuse_too_many(parameters, context, pairing, nights * len(targets), feedback)
 
         crs = output_crs(self.parameterAsSource(parameters, "CAMERAS", context).sourceCrs())
-        output = Table(self, parameters, "OUTPUT", context, ALIGNMENTS_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
-        unmet = Table(self, parameters, "UNMET", context, UNMET_FIELDS, QgsWkbTypes.Type.Point, crs, feedback)
+        output = Table(
+            self, parameters, "OUTPUT", context, ALIGNMENTS_FIELDS, cameras.kept, QgsWkbTypes.Type.MultiLineString, crs, feedback
+        )
+        unmet = Table(self, parameters, "UNMET", context, UNMET_FIELDS, cameras.kept, QgsWkbTypes.Type.Point, crs, feedback)
         conditions = self._conditions(parameters, context)
         reasons = Reasons()
         go_on = reporter(feedback)
@@ -217,15 +221,16 @@ class Alignments(Algorithm):
             drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
             known = {**names, "dist_m": lines["dist_m"], "heights": lines["heights"]}
             table.update({name: column[table["pair"]] for name, column in known.items()})
-            add_magnetic(table, compass, lines["camera_index"][table["pair"]], table["t_utc"], "bearing_deg")
-            if not output.write(table, [drawn[i] for i in row.tolist()], lambda part: go_on()):
+            camera = lines["camera_index"][table["pair"]]
+            add_magnetic(table, compass, camera, table["t_utc"], "bearing_deg")
+            if not output.write(table, camera, [drawn[i] for i in row.tolist()], lambda part: go_on()):
                 return False
             without.update({name: column[without["pair"]] for name, column in names.items()})
             if not output.written:
                 reasons.add(without)
             if unmet:
                 camera = lines["camera_index"][without["pair"]]
-                if not unmet.write(without, points_of(pairing.cameras.x[camera], pairing.cameras.y[camera]), lambda part: go_on()):
+                if not unmet.write(without, camera, points_of(pairing.cameras.x[camera], pairing.cameras.y[camera]), lambda part: go_on()):
                     return False
         return go_on()
 

@@ -32,6 +32,7 @@ class Sightlines(Algorithm):
         "SUBJECT_NAME": "SUBJECTS",
         "PAIR_FIELD": "CAMERAS",
         "PAIR_FIELD_SUBJECT": "SUBJECTS",
+        "KEEP_FIELDS": "CAMERAS",
     }
 
     def initAlgorithm(self, configuration=None):
@@ -39,6 +40,7 @@ class Sightlines(Algorithm):
             *take.cameras_and_subjects(),
             *take.names_and_heights(),
             *take.pairing(),
+            take.keep_fields("CAMERAS", tr("Fields of the cameras to keep")),
             take.helped(
                 take.day("DATE", tr("Date of the magnetic bearings; blank: today")), tr("A compass needle turns by some 0.1° a year.")
             ),
@@ -61,7 +63,9 @@ class Sightlines(Algorithm):
             compass = compass_of(pairing.cameras, t_utc_s, t_utc_s, feedback)
 
         crs = output_crs(self.parameterAsSource(parameters, "CAMERAS", context).sourceCrs())
-        output = Table(self, parameters, "OUTPUT", context, SIGHTLINES_FIELDS, QgsWkbTypes.Type.MultiLineString, crs, feedback)
+        output = Table(
+            self, parameters, "OUTPUT", context, SIGHTLINES_FIELDS, pairing.cameras.kept, QgsWkbTypes.Type.MultiLineString, crs, feedback
+        )
         go_on = reporter(feedback)
         with in_words():
             for table, before, after in pairing.measured():
@@ -78,7 +82,7 @@ class Sightlines(Algorithm):
         transform_context = context.transformContext()
         lon1, lat1, lon2, lat2 = pairing.ends(table)
         table.update(pairing.names(table), grid_deg=grid_bearings(lon1, lat1, table["bearing_deg"], crs, transform_context))
-        return output.write(table, sightlines_of(lon1, lat1, lon2, lat2, crs, transform_context), go_on)
+        return output.write(table, table["camera_index"], sightlines_of(lon1, lat1, lon2, lat2, crs, transform_context), go_on)
 
     @staticmethod
     def _log(output, pairing, feedback):

@@ -34,7 +34,7 @@ class SkyPositions(Algorithm):
     )
     TAGS = ("azimuth", "altitude", "Milky Way", "galactic core", "Sun", "Moon", "twilight", "star")
     LAYERS = ("SITES",)
-    LAYER_OF_FIELD = {"SITE_NAME": "SITES"}
+    LAYER_OF_FIELD = {"SITE_NAME": "SITES", "KEEP_FIELDS": "SITES"}
 
     def initAlgorithm(self, configuration=None):
         for parameter in (
@@ -45,6 +45,7 @@ class SkyPositions(Algorithm):
             take.number("STEP", tr("Step between times [min]"), 10, low=0),
             take.time_zone(),
             take.field("SITE_NAME", tr("Field with the name of a site"), "SITES"),
+            take.keep_fields("SITES", tr("Fields of the sites to keep")),
             *take.air(),
             take.max_rows(),
             QgsProcessingParameterFeatureSink("OUTPUT", tr("Sky positions"), QgsProcessing.SourceType.TypeVectorPoint),
@@ -64,7 +65,8 @@ class SkyPositions(Algorithm):
     def processAlgorithm(self, parameters, context, feedback):
         source = self.parameterAsSource(parameters, "SITES", context)
         expression_context = self.createExpressionContext(parameters, context, source)
-        sites = read_points(source, context, expression_context, feedback, tr("site"), take.text_of(parameters, "SITE_NAME"))
+        name_field, keep = take.text_of(parameters, "SITE_NAME"), take.fields_of(parameters, "KEEP_FIELDS")
+        sites = read_points(source, context, expression_context, feedback, tr("site"), name_field, keep=keep)
         sites.log("SITES", feedback)
         with in_words():
             targets = targets_of(self, parameters, context)
@@ -78,7 +80,7 @@ class SkyPositions(Algorithm):
         refuse_too_many(rows, self.parameterAsInt(parameters, "MAX_ROWS", context), parameters, ["OUTPUT"])
 
         crs = output_crs(source.sourceCrs())
-        output = Table(self, parameters, "OUTPUT", context, SKY_POSITIONS_FIELDS, QgsWkbTypes.Type.Point, crs, feedback)
+        output = Table(self, parameters, "OUTPUT", context, SKY_POSITIONS_FIELDS, sites.kept, QgsWkbTypes.Type.Point, crs, feedback)
         geometries = points_of(sites.x, sites.y)
         go_on = reporter(feedback)
         for table in self._tables(parameters, sites, zone_names, zone_index, times_of_zone, targets):
@@ -86,7 +88,7 @@ class SkyPositions(Algorithm):
             table.update(site=sites.name[at], site_id=sites.fid[at])
             add_magnetic(table, compass, at, table["t_utc"], "az_deg")
             share = part_of(go_on, output.written / rows, (output.written + at.size) / rows)
-            if not output.write(table, [geometries[i] for i in at.tolist()], share):
+            if not output.write(table, at, [geometries[i] for i in at.tolist()], share):
                 break
         go_on(1.0)
         self._log(output, sites, targets, times_of_zone, rows, feedback)

@@ -56,8 +56,8 @@ def test_parameters_in_order(algorithm):
     definitions = sightlines.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
         *("CAMERAS", "SUBJECTS", "CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH"),
-        *("FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "DATE"),
-        *("REFRACTION_K", "MAX_ROWS", "OUTPUT"),
+        *("FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "KEEP_FIELDS"),
+        *("DATE", "REFRACTION_K", "MAX_ROWS", "OUTPUT"),
     ]
     required = {
         d.name() for d in definitions if not d.flags() & QgsProcessingParameterDefinition.Flag.FlagOptional and d.defaultValue() is None

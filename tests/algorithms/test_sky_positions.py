@@ -35,7 +35,7 @@ def test_parameters_in_order(algorithm):
     sky_positions = algorithm("sky_positions")
     definitions = sky_positions.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
-        *("SITES", "BODIES", "STAR", "GALACTIC_LON", "START", "END", "STEP", "TIME_ZONE", "SITE_NAME"),
+        *("SITES", "BODIES", "STAR", "GALACTIC_LON", "START", "END", "STEP", "TIME_ZONE", "SITE_NAME", "KEEP_FIELDS"),
         *("PRESSURE", "TEMPERATURE", "MAX_ROWS", "OUTPUT"),
     ]
     advanced = [d.name() for d in definitions if d.flags() & QgsProcessingParameterDefinition.Flag.FlagAdvanced]

@@ -1,0 +1,67 @@
+"""Fields of an input that are carried over into a result, beside its own."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+from qgis.core import QgsField
+
+from .translation import tr
+
+SHORT = 10  # letters that a Shapefile keeps of a name
+TAKEN_BY_FILES = ("fid", "geom")  # columns that a GeoPackage makes itself
+
+
+@dataclass
+class Kept:
+    """Fields as they are in the input, and for each of them a column of values, one a point."""
+
+    fields: list = field(default_factory=list)
+    columns: list = field(default_factory=list)
+
+    def of_rows(self, point):
+        """The columns for rows that belong to these points."""
+        return [column[point].tolist() for column in self.columns]
+
+
+def column_of(values):
+    """An array of any values, lists among them."""
+    column = np.empty(len(values), dtype=object)
+    for i, value in enumerate(values):
+        column[i] = value
+    return column
+
+
+def append_kept(fields, kept):
+    """Add kept fields to those of a result; a name that is taken gets a number.
+
+    Names stay different within the ten letters that a Shapefile keeps; `_2` is what QGIS's own algorithms put behind a name.
+
+    Returns
+    -------
+    list of str
+        What became of the names that were taken.
+    """
+    taken = {short(other) for other in [*fields.names(), *TAKEN_BY_FILES]}
+    renamed = []
+    for original in kept.fields:
+        free = free_name(original.name(), taken)
+        taken.add(short(free))
+        renamed += [tr("{field} is {new}").format(field=original.name(), new=free)] if free != original.name() else []
+        copy = QgsField(original)
+        copy.setName(free)
+        fields.append(copy)
+    return renamed
+
+
+def free_name(name, taken):
+    """The name, or the name with a number, cut where its end would not be seen."""
+    free, number = name, 1
+    while short(free) in taken:
+        number += 1
+        tail = f"_{number}"
+        free = name + tail if short(name + tail) not in taken else name[: SHORT - len(tail)] + tail
+    return free
+
+
+def short(name):
+    return name[:SHORT].lower()
