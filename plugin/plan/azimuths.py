@@ -7,7 +7,7 @@ Between two transits of the meridian it turns back once or not at all, so stretc
 import numpy as np
 
 from ..sky.crossings import clockwise_of
-from ..sky.horizontal import azimuth_deg
+from ..sky.horizontal import azimuth_deg, in_turn_deg
 
 TRANSITS = 3  # at most so many in a stretch of a day
 TURN_S = 0.01
@@ -96,7 +96,7 @@ class AzimuthRun:
 
 def offset_deg(az_deg, bearing_deg):
     """Azimuth less bearing, in (-180, 180]. [deg]."""
-    return 180.0 - (180.0 - (az_deg - bearing_deg)) % 360.0
+    return 180.0 - in_turn_deg(180.0 - (az_deg - bearing_deg))
 
 
 def union_of_reaches(row, from_deg, to_deg, rows):
@@ -119,7 +119,7 @@ def union_of_reaches(row, from_deg, to_deg, rows):
     az_from, az_to = np.full(rows, np.nan), np.full(rows, np.nan)
     if not len(row):
         return az_from, az_to
-    begin = from_deg % 360.0
+    begin = in_turn_deg(from_deg)
     order = np.lexsort((begin, row))
     row, begin, length = row[order], begin[order], (to_deg - from_deg)[order]
     first = np.concatenate([[True], row[1:] != row[:-1]])
@@ -133,5 +133,5 @@ def union_of_reaches(row, from_deg, to_deg, rows):
     present = row[widest]
     open_circle = gap[widest] > 0.0
     az_from[present] = np.where(open_circle, begin[widest], 0.0)
-    az_to[present] = np.where(open_circle, before[widest] % 360.0, 360.0)
+    az_to[present] = np.where(open_circle, in_turn_deg(before[widest]), 360.0)
     return az_from, az_to

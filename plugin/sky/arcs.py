@@ -69,13 +69,16 @@ def _where(sets, kept_counts):
     held = sum(len(s) for s in sets)
     step = np.concatenate([np.zeros(len(low), np.int8), np.ones(held, np.int8), -np.ones(held, np.int8), np.zeros(len(low), np.int8)])
     origin, width = sets[0]._scale()
-    # A stable sort leaves, at the same moment, the span's start first, then starts, ends, the span's end; it is quick on runs already in
-    # order.
-    order = np.argsort(row * width + (time - origin), kind="stable")
-    row, time = row[order], time[order]
+    # A stable sort is quick on runs that are in order already.
+    key = row * width + (time - origin)
+    order = np.argsort(key, kind="stable")
+    key = key[order]
+    settled = np.ones(len(key), bool)
+    settled[:-1] = key[1:] != key[:-1]  # what changes at one moment changes at once: no count in between is true
     keeps = np.zeros(len(sets) + 1, bool)
     keeps[list(kept_counts)] = True
-    inside = keeps[np.cumsum(step[order], dtype=np.int64)]
+    inside = keeps[np.cumsum(step[order], dtype=np.int64)[settled]]
+    row, time = row[order][settled], time[order][settled]
     last = np.ones(len(row), bool)
     last[:-1] = row[1:] != row[:-1]
     inside[last] = False

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .horizontal import altitude_deg, azimuth_deg
+from .horizontal import altitude_deg, azimuth_deg, in_turn_deg
 
 ZENITH_LIMIT_DEG = 1.0  # with the core closer than this to the zenith a tilt says nothing
 
@@ -40,7 +40,7 @@ class Band:
     @property
     def feet_az(self):
         """Azimuths at which the plane meets the level horizon, left and right of the arch's top. [deg]."""
-        return (self.apex_az - 90.0) % 360.0, (self.apex_az + 90.0) % 360.0
+        return in_turn_deg(self.apex_az - 90.0), in_turn_deg(self.apex_az + 90.0)
 
 
 def band(core_enu, y_enu, pole_enu):
@@ -69,5 +69,5 @@ def band(core_enu, y_enu, pole_enu):
         leans_left=to_the_right < 0.0,
         apex_deg=90.0 - np.abs(pole_alt),
         apex_az=azimuth_deg(-upper * pole_enu[0], -upper * pole_enu[1]),
-        apex_lon=np.degrees(np.arctan2(y_enu[2], core_enu[2])) % 360.0,
+        apex_lon=in_turn_deg(np.degrees(np.arctan2(y_enu[2], core_enu[2]))),
     )

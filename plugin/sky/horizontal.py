@@ -153,3 +153,9 @@ def azimuth_deg(east, north):
     az *= 180.0 / np.pi
     az += 360.0 * (az < 0.0)
     return np.where(az >= 360.0, 0.0, az)  # a negative angle too small to be taken from 360
+
+
+def in_turn_deg(angle_deg):
+    """Angles brought to [0, 360), any shape. [deg]."""
+    turned = np.mod(angle_deg, 360.0)
+    return np.where(turned == 360.0, 0.0, turned)  # the remainder of -1e-15
