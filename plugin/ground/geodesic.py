@@ -68,7 +68,7 @@ def inverse(lon1_deg, lat1_deg, lon2_deg, lat2_deg):
     shape, (lon1, lat1, lon2, lat2) = _flat(lon1_deg, lat1_deg, lon2_deg, lat2_deg)
     _refuse_bad_places(lon1, lat1)
     _refuse_bad_places(lon2, lat2)
-    bearing, back, dist = (np.asarray(values) for values in WGS84.inv(lon1, lat1, lon2, lat2))
+    bearing, back, dist = _by_proj(WGS84.inv, lon1, lat1, lon2, lat2)
     apart = dist >= COINCIDENT_M
     bearing = np.where(apart, _full_turn(bearing), np.nan)
     back = np.where(apart, _full_turn(back), np.nan)
@@ -101,7 +101,7 @@ def direct(lon_deg, lat_deg, bearing_deg, dist_m):
     """
     shape, (lon, lat, bearing, dist) = _flat(lon_deg, lat_deg, bearing_deg, dist_m)
     _refuse_bad_places(lon, lat)
-    lon2, lat2, back = (np.asarray(values) for values in WGS84.fwd(lon, lat, bearing, dist))
+    lon2, lat2, back = _by_proj(WGS84.fwd, lon, lat, bearing, dist)
     return lon2.reshape(shape), lat2.reshape(shape), _full_turn(back).reshape(shape)
 
 
@@ -246,21 +246,27 @@ def _sides(lon, step, offsets):
 def _crossing_lat(lon, lat, before, sign):
     """Latitude at which the geodesic from a vertex to the next meets the antimeridian, by halving. [deg]."""
     lon1, lat1 = lon[before], lat[before]
-    bearing, _, length = WGS84.inv(lon1, lat1, lon[before + 1], lat[before + 1])
+    bearing, _, length = _by_proj(WGS84.inv, lon1, lat1, lon[before + 1], lat[before + 1])
     wanted = 180.0 - sign * lon1  # degrees to go; longitude along a geodesic runs one way only
-    low, high = np.zeros(before.size), np.asarray(length)
+    low, high = np.zeros(before.size), length
     for _ in range(HALVINGS):
         middle = (low + high) / 2.0
-        here, _, _ = WGS84.fwd(lon1, lat1, bearing, middle)
-        short = (sign * (np.asarray(here) - lon1) + 90.0) % 360.0 - 90.0 < wanted
+        here, _, _ = _by_proj(WGS84.fwd, lon1, lat1, bearing, middle)
+        short = (sign * (here - lon1) + 90.0) % 360.0 - 90.0 < wanted
         low, high = np.where(short, middle, low), np.where(short, high, middle)
-    return np.asarray(WGS84.fwd(lon1, lat1, bearing, (low + high) / 2.0)[1])
+    return _by_proj(WGS84.fwd, lon1, lat1, bearing, (low + high) / 2.0)[1]
 
 
 def _along(lon1, lat1, bearing, line, chainage):
     """Vertices at distances along lines."""
-    lon, lat, _ = WGS84.fwd(lon1[line], lat1[line], bearing[line], chainage)
-    return np.asarray(lon), np.asarray(lat)
+    return _by_proj(WGS84.fwd, lon1[line], lat1[line], bearing[line], chainage)[:2]
+
+
+def _by_proj(problem, *values):
+    """`WGS84.inv` or `WGS84.fwd` of arrays (N,); a single value goes as a list, since of an array of one pyproj would make a number."""
+    if values[0].size == 1:
+        values = [value.tolist() for value in values]
+    return [np.asarray(result) for result in problem(*values)]
 
 
 def _bend(lat_deg, bearing_deg):
