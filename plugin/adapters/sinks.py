@@ -18,6 +18,7 @@ from qgis.core import (
 from ..names import FIELDS
 from .fields import columns, qgs_fields
 from .keeping import append_kept
+from .looks import finish
 from .translation import tr
 
 BATCH = 2000  # rows between two looks at the cancel button: well under a second at 25 000 rows a second
@@ -107,7 +108,13 @@ class Table:
             )
 
     def __bool__(self):
-        return self.sink is not None
+        return bool(self.id)
+
+    def close(self, look, context, feedback, step_min=None):
+        """Close the layer, which writes what is still held back, and give it its look: a file of `styles/` by its stem."""
+        if self:
+            self.sink = None
+            finish(self.id, look, context, feedback, step_min)
 
     def write(self, table, point, geometries, go_on):
         """Write rows; `geometries` holds one a row, `point` the index of the one, among those read, whose fields it keeps.

@@ -186,6 +186,8 @@ class Alignments(Algorithm):
                     break
         go_on(1.0)
         pairing.log(feedback)
+        output.close("alignments", context, feedback)
+        unmet.close("unmet", context, feedback)
         self._log(output, unmet, reasons, pairing, targets, nights, feedback)
         return {"OUTPUT": output.id, **({"UNMET": unmet.id} if unmet else {})}
 

@@ -74,6 +74,7 @@ class Sightlines(Algorithm):
                     break
         go_on(1.0)
         pairing.log(feedback)
+        output.close("sightlines", context, feedback)
         self._log(output, pairing, feedback)
         return {"OUTPUT": output.id}
 

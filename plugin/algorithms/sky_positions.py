@@ -91,6 +91,7 @@ class SkyPositions(Algorithm):
             if not output.write(table, at, [geometries[i] for i in at.tolist()], share):
                 break
         go_on(1.0)
+        output.close("sky_positions", context, feedback, take.number_of(self, parameters, "STEP"))
         self._log(output, sites, targets, times_of_zone, rows, feedback)
         return {"OUTPUT": output.id}
 
