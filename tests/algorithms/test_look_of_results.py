@@ -1,0 +1,53 @@
+"""Results of all algorithms arrive with their look, in memory and in a GeoPackage that is opened later."""
+
+import pytest
+from qgis.core import Qgis, QgsVectorLayer
+
+from skyalidade.names import FIELDS
+
+Mode = Qgis.VectorTemporalMode
+CAMERA, SUBJECT = ("POINT(-33.0 36.0)",), ("POINT(-32.99 35.99)",)
+NIGHTS = {"FIRST_NIGHT": "2027-06-05", "LAST_NIGHT": "2027-06-20", "BODIES": ["moon", "core"], "AZ_TOLERANCE": 30}
+TIMES = {"START": "2027-06-06T00:00Z", "END": "2027-06-06T01:00Z", "STEP": 20}
+OUTPUTS = [
+    ("sightlines", "OUTPUT", None, None),
+    ("alignments", "OUTPUT", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
+    ("alignments", "UNMET", None, None),
+    ("sky_positions", "OUTPUT", Mode.FeatureDateTimeInstantFromField, ("t_utc", "")),
+]
+
+
+def given(name, layer):
+    if name == "sky_positions":
+        return {"SITES": layer([CAMERA], kind="Point"), **TIMES}
+    pair = {"CAMERAS": layer([CAMERA], kind="Point"), "SUBJECTS": layer([SUBJECT], kind="Point")}
+    return {**pair, **(NIGHTS if name == "alignments" else {})}
+
+
+def check(shown, mode, fields):
+    assert shown.isValid()
+    assert shown.labelsEnabled()
+    for index, name in enumerate(shown.fields().names()):
+        if name in FIELDS:
+            assert shown.attributeAlias(index) == FIELDS[name].alias
+    times = shown.temporalProperties()
+    assert times.isActive() == (fields is not None)
+    if fields:
+        assert times.mode() == mode
+        assert (times.startField(), times.endField()) == fields
+
+
+@pytest.mark.parametrize(("name", "output", "mode", "fields"), OUTPUTS)
+def test_in_memory(run, layer, name, output, mode, fields):
+    check(run(name, {**given(name, layer), output: "memory:"}).layers[output], mode, fields)
+
+
+@pytest.mark.parametrize(("name", "output", "mode", "fields"), OUTPUTS)
+def test_in_a_geopackage_opened_later(run, layer, tmp_path, name, output, mode, fields):
+    path = tmp_path / "result.gpkg"
+    run(name, {**given(name, layer), output: str(path)})
+    opened = QgsVectorLayer(str(path), "opened later", "ogr")
+    opened.loadDefaultStyle()  # as the desktop does
+    check(opened, mode, fields)
+    if name == "sky_positions":
+        assert opened.temporalProperties().fixedDuration() == TIMES["STEP"]
