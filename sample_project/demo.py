@@ -221,11 +221,11 @@ def write_csv(rows, kept, file):
 
 
 def read(file, layer=None):
-    """The rows of a GeoPackage's layer, or of its only one; each a dict."""
+    """The rows of a GeoPackage's layer, or of the only one with geometries; each a dict."""
     with closing(sqlite3.connect(file)) as connection:
         connection.row_factory = sqlite3.Row
         if layer is None:
-            (layer,) = connection.execute("SELECT table_name FROM gpkg_contents").fetchone()
+            (layer,) = connection.execute("SELECT table_name FROM gpkg_geometry_columns").fetchone()
         return [dict(row) for row in connection.execute(f'SELECT * FROM "{layer}"')]
 
 

@@ -359,7 +359,9 @@ def test_one_night_on_both_sides_of_the_antimeridian(rows, viewpoints):
 
 def test_a_sightline_across_the_antimeridian_is_drawn_in_two(demo_run, viewpoints, landmarks):
     layer = ogr.Open(str(demo_run[1] / "parks_alignments.gpkg"))
-    drawn = {feature["camera_id"]: (feature["subject_id"], feature.GetGeometryRef().Clone()) for feature in layer.GetLayer(0)}
+    drawn = {
+        feature["camera_id"]: (feature["subject_id"], feature.GetGeometryRef().Clone()) for feature in layer.GetLayer("parks_alignments")
+    }
     crossing = {camera for camera, (subject, _) in drawn.items() if viewpoints[camera]["lon"] * landmarks[subject]["lon"] < -(179.0**2)}
     assert ACROSS in {viewpoints[camera]["park"] for camera in crossing}
     for camera, (_, shape) in drawn.items():
