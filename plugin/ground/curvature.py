@@ -66,6 +66,6 @@ def altitude_deg(dist_m, rise_m, radius_m, refraction_k=REFRACTION_K, height_m=0
     point by half of k times the angle at the centre. Without air within 0.05" of ellipsoidal coordinates to 60 km and 0.5" to 200 km, for
     heights to 6000 m; with the height of the lens left out it may be off by a thousandth of the altitude there.
     """
-    half_angle = np.asarray(dist_m, dtype=float) / np.asarray(radius_m) / 2.0
+    half_angle = np.minimum(np.asarray(dist_m, dtype=float) / np.asarray(radius_m) / 2.0, np.pi / 2.0)  # not past the antipodes
     chord_m = (2.0 * (np.asarray(radius_m) + height_m) + rise_m) * np.tan(half_angle)
     return np.degrees(np.arctan2(rise_m, chord_m) - (1.0 - refraction_k) * half_angle)

@@ -9,7 +9,7 @@ import numpy as np
 
 from . import curvature, geodesic
 
-SAMPLES = 400_000  # at once: about 60 MB
+SAMPLES = 400_000  # at once: 68 MB at their peak
 SHARED_M = 100.0  # within this of the lens its own height carries part of the ground's error
 CELLS_BEFORE_SUBJECT = 2.0
 CELLS_BEYOND_CAMERA = 2.0
