@@ -10,6 +10,7 @@ from pathlib import Path
 import alignments
 import numpy as np
 import places
+import rows
 
 PAGE = Path(__file__).resolve().parents[2] / "docs" / "performance.md"
 LIBRARIES = ("numpy", "skyfield", "astropy")
@@ -41,6 +42,15 @@ def memory_table(peaks):
     yield "|---:|---:|"
     for count, peak in peaks.items():
         yield f"| {count or 'none: the libraries alone'} | {peak:.0f} MB |"
+
+
+def rows_table(measured):
+    yield "| | rows | fields | end to end | bare | ratio |"
+    yield "|---|---:|---:|---:|---:|---:|"
+    for label, run in measured.items():
+        count = f"{run['rows']:,}".replace(",", " ")
+        ratio = run["plugin"] / run["bare"]
+        yield f"| {label} | {count} | {run['fields']} | {shown_s(run['plugin'])} | {shown_s(run['bare'])} | **{ratio:.1f}** |"
 
 
 TEMPLATE = """# Speed and memory
@@ -75,23 +85,33 @@ measured on {scan_pairs} pairs and {scan_days} days, and scaled. Promised: {leas
 Pairs are worked on in blocks, and rows leave as they are found, so that memory does not grow with them. Each number is the peak of a
 process of its own, without QGIS.
 
+## Rows: from layers to a closed GeoPackage
+
+{rows_table}
+
+- End to end is a whole run of the algorithm in QGIS {qgis}: points read, transformed and paired, time zones and declinations looked up,
+  rows worked out, lines drawn along geodesics, all written, the style saved beside them.
+- Bare is the same rows, with their values and geometries (WKB) ready in memory, made into features and written to a GeoPackage through
+  the same sink, in batches of {batch}: the least that an algorithm in Python can take.
+- Both in turn, {row_runs} times; the quickest of each counts. Promised: at most {most_ratio:g} times the bare cost.
+
 ## To measure again
 
-`python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py` and `alignments.py` beside
-it print their own part. The promises are tests only when asked for by name (`python -m pytest tests/benchmarks/places.py
-tests/benchmarks/alignments.py`): a busy machine must not make the common run fail.
+`python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py`, `alignments.py` and
+`rows.py` beside it print their own part. The promises are tests only when asked for by name (`python -m pytest tests/benchmarks/places.py
+tests/benchmarks/alignments.py tests/benchmarks/rows.py`): a busy machine must not make the common run fail.
 """
 
 
 def page():
-    rows, bare_s = places.measure()
+    placed, bare_s = places.measure()
     found, solver_s, scan_s = alignments.measure()
     return TEMPLATE.format(
         date=f"{datetime.now(timezone.utc):%Y-%m-%d}",
         machine=machine(),
         sites=places.SITES,
         times=places.TIMES,
-        places="\n".join(places_table(rows)),
+        places="\n".join(places_table(placed)),
         bare=shown_s(bare_s),
         astropy_sites=places.ASTROPY_SITES,
         astropy_scale=places.SITES // places.ASTROPY_SITES,
@@ -110,6 +130,11 @@ def page():
         scan_days=alignments.SCAN_DAYS,
         least_ratio=alignments.LEAST_RATIO,
         memory="\n".join(memory_table(alignments.memory())),
+        rows_table="\n".join(rows_table(rows.measure())),
+        qgis=rows.version(),
+        batch=rows.BATCH,
+        row_runs=rows.REPEATS,
+        most_ratio=rows.MOST_RATIO,
     )
 
 

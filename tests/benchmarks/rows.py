@@ -1,0 +1,142 @@
+"""How long rows take end to end, from layers to a closed GeoPackage, beside the bare cost of building and writing the same rows."""
+
+import os
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).resolve().parents[1])]
+import conftest  # noqa: E402, F401  stages the plugin
+
+# isort: split
+import numpy as np  # noqa: E402
+from qgis.core import (  # noqa: E402
+    Qgis,
+    QgsApplication,
+    QgsCoordinateTransformContext,
+    QgsFeature,
+    QgsFeatureSink,
+    QgsFields,
+    QgsGeometry,
+    QgsPoint,
+    QgsProcessingContext,
+    QgsProcessingFeedback,
+    QgsProcessingUtils,
+    QgsVectorLayer,
+)
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+CAMERAS, SUBJECTS, SITES, TIMES = 400, 250, 1000, 100
+KEPT = ["park", "stop", "walk_km"]
+BATCH = 2000  # rows handed to the sink at once, as the plugin does
+REPEATS = 3  # of each, in turn; the quickest counts
+MOST_RATIO = 2.0
+
+
+def points(count, seed):
+    """A layer of points within some 20 km."""
+    layer = QgsVectorLayer("PointZ?crs=EPSG:4326&field=name:string&field=park:string&field=stop:integer&field=walk_km:double", "", "memory")
+    rng, features = np.random.default_rng(seed), []
+    for i, (east, north) in enumerate(rng.uniform(0.0, 0.2, (count, 2)).tolist()):
+        feature = QgsFeature(layer.fields())
+        feature.setGeometry(QgsGeometry(QgsPoint(-33.0 + east, 36.0 + north, 10.0)))
+        feature.setAttributes([f"place {i}", "Quenmar", i, east])
+        features.append(feature)
+    layer.dataProvider().addFeatures(features)
+    return layer
+
+
+def runs():
+    """The runs measured: id of the algorithm and its parameters, but for the output."""
+    pairs = {"CAMERAS": points(CAMERAS, 1), "SUBJECTS": points(SUBJECTS, 2), "CAMERA_NAME": "name"}
+    times = {"SITES": points(SITES, 3), "SITE_NAME": "name", "START": "2027-06-06T00:00Z", "END": "2027-06-06T16:30Z", "STEP": 10}
+    return {
+        "sightlines": ("sightlines", pairs),
+        "sightlines, fields kept": ("sightlines", {**pairs, "KEEP_FIELDS": KEPT}),
+        "sky positions": ("sky_positions", times),
+    }
+
+
+def end_to_end_s(algorithm, parameters, path):
+    """A whole run: layers read, rows worked out and written, the file closed with its style in it. [s]."""
+    made = QgsApplication.processingRegistry().createAlgorithmById(f"skyalidade:{algorithm}")
+    context = QgsProcessingContext()
+    context.setTransformContext(QgsCoordinateTransformContext())
+    path.unlink(missing_ok=True)
+    start = time.perf_counter()
+    _, finished = made.run({**parameters, "OUTPUT": str(path)}, context, QgsProcessingFeedback(False))
+    assert finished
+    return time.perf_counter() - start
+
+
+def bare_s(path, rows):
+    """Features built of values and WKB that are ready, written in batches to the same kind of sink, the file closed. [s]."""
+    fields, wkb_type, crs, values = rows
+    path.unlink(missing_ok=True)
+    start = time.perf_counter()
+    sink, _ = QgsProcessingUtils.createFeatureSink(str(path), QgsProcessingContext(), fields, wkb_type, crs)
+    for first in range(0, len(values), BATCH):
+        batch = []
+        for attributes, wkb in values[first : first + BATCH]:
+            feature, geometry = QgsFeature(), QgsGeometry()
+            feature.setAttributes(attributes)
+            geometry.fromWkb(wkb)
+            feature.setGeometry(geometry)
+            batch.append(feature)
+        assert sink.addFeatures(batch, QgsFeatureSink.Flag.FastInsert)
+    del sink
+    return time.perf_counter() - start
+
+
+def rows_of(path):
+    """What a run has written: fields, type, CRS, and of each row its values and WKB; without the numbers that a GeoPackage adds itself."""
+    layer = QgsVectorLayer(str(path), "", "ogr")
+    fields = QgsFields()
+    for field in list(layer.fields())[1:]:
+        fields.append(field)
+    rows = [(feature.attributes()[1:], feature.geometry().asWkb().data()) for feature in layer.getFeatures()]
+    return fields, layer.wkbType(), layer.crs(), rows
+
+
+def measure():
+    """For each run its rows, fields, and seconds end to end and bare.
+
+    Returns
+    -------
+    dict of str to dict of str to float
+    """
+    application = QgsApplication.instance()
+    if application is None:
+        application = QgsApplication([], False)
+        application.initQgis()
+    from skyalidade.plugin import SkyAlidade  # Qt's resources and the registry stand only now
+
+    plugin = SkyAlidade(None)
+    plugin.initProcessing()
+    measured = {}
+    with tempfile.TemporaryDirectory() as folder:
+        whole, bare = Path(folder, "whole.gpkg"), Path(folder, "bare.gpkg")
+        for label, run in runs().items():
+            end_to_end_s(*run, whole)  # not counted: boundaries of zones, ephemeris, code
+            rows = rows_of(whole)
+            taken = [(end_to_end_s(*run, whole), bare_s(bare, rows)) for _ in range(REPEATS)]
+            plugin_s, least_s = (min(column) for column in zip(*taken))
+            measured[label] = {"rows": len(rows[3]), "fields": len(rows[0]), "plugin": plugin_s, "bare": least_s}
+    plugin.unload()
+    return measured
+
+
+def version():
+    return Qgis.QGIS_VERSION.split("-")[0]
+
+
+def test_ratio():
+    """Only when this file is named to pytest: a timed test in the common run would fail on a busy machine."""
+    for label, run in measure().items():
+        assert run["plugin"] / run["bare"] <= MOST_RATIO, label
+
+
+if __name__ == "__main__":
+    for label, run in measure().items():
+        print(f"{label}: {run['rows']} rows, {run['plugin']:.2f} s, bare {run['bare']:.2f} s, ratio {run['plugin'] / run['bare']:.2f}")
