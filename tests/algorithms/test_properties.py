@@ -363,7 +363,7 @@ def test_positions_lie_in_their_ranges_and_are_null_for_a_reason(run, layer):
     @examples(20)
     @given(scenes(), SOME_BODIES)
     def each(scene, bodies):
-        times = {"START": f"{scene.first} 21:00", "END": f"{scene.first + timedelta(days=1)} 03:00", "STEP": 90}
+        times = {"START": f"{scene.first} 21:00Z", "END": f"{scene.first + timedelta(days=1)} 03:00Z", "STEP": 90}
         sites = {"SITES": named(scene, layer)["CAMERAS"], "SITE_NAME": "name"}
         rows = rows_of(run("sky_positions", {**sites, **times, "STAR": STAR, "GALACTIC_LON": GALACTIC_LON, "BODIES": bodies}))
         assert len(rows) == len(scene.cameras) * len(bodies) * 5
