@@ -200,9 +200,9 @@ class Circumstances:
 
         def solve():
             sets = [self.apparent(CORE, 0.0, None), arcs.outside(self.above(CORE, 90.0 - ZENITH_LIMIT_DEG))]
-            if least_deg is not None:
+            if least_deg is not None and least_deg > 0.0:
                 sets.append(at_least(least_deg))
-            if most_deg is not None:
+            if most_deg is not None and most_deg < 90.0:  # every tilt is at most 90: where it touches that, nothing ends
                 sets.append(arcs.outside(at_least(most_deg)))
             return arcs.every(*sets)
 
