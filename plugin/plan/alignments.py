@@ -14,9 +14,12 @@ from ..sky.horizontal import Sites
 from . import circumstances, clock, nights, unmet
 from .azimuths import AzimuthRun, offset_deg
 from .conditions import ANY, MOONRISE_ALT_DEG, Circumstances, Heavens, body_limits, over_bearing
+from .horizons import Horizons, clear_of_skyline
 
 DAY_S = 86400.0
+NO_LENS_M = -1e6  # stands for an unknown one where sites are told apart
 BLOCK_CELLS = 60_000  # pairs x turns x 2: what one condition works on at once; memory and the wait for a cancel hang on it
+BLOCK_SKYLINES = 500  # at once: 35 MB
 EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
 MOON_AHEAD_DEG, MOON_ASIDE_DEG = 60.0, 120.0
 
@@ -38,6 +41,8 @@ class Pairs:
     zone_names : sequence of str
     zone_index : ndarray of int
         Zone of each camera.
+    lens_dem_m : ndarray, optional
+        Lens, by the elevation model of the relief; nan where that does not reach. [m]
     """
 
     lon_deg: np.ndarray
@@ -48,6 +53,10 @@ class Pairs:
     top_alt_deg: np.ndarray
     zone_names: list
     zone_index: np.ndarray
+    lens_dem_m: np.ndarray = np.nan
+
+    def __post_init__(self):
+        object.__setattr__(self, "lens_dem_m", np.broadcast_to(self.lens_dem_m, np.shape(self.lon_deg)))
 
     def __len__(self):
         return len(self.lon_deg)
@@ -55,10 +64,10 @@ class Pairs:
     def take(self, index):
         """The pairs at a slice."""
         arrays = (self.lon_deg, self.lat_deg, self.height_m, self.bearing_deg, self.base_alt_deg, self.top_alt_deg)
-        return Pairs(*(values[index] for values in arrays), self.zone_names, self.zone_index[index])
+        return Pairs(*(values[index] for values in arrays), self.zone_names, self.zone_index[index], self.lens_dem_m[index])
 
 
-def find_alignments(pairs, targets, first_night, last_night, conditions, progress=None):
+def find_alignments(pairs, targets, first_night, last_night, conditions, progress=None, relief=None):
     """Find all alignments of pairs with targets in a range of nights.
 
     Parameters
@@ -71,6 +80,8 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
     conditions : Conditions
     progress : callable, optional
         Told the part that is done, 0 to 1, several times a second; False from it ends the search.
+    relief : Relief, optional
+        The ground: where it is known, the column `ground_deg`, and a condition if `conditions.use_skyline`.
 
     Yields
     ------
@@ -92,6 +103,8 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
     bodies = [*circumstances.NEEDED, *(target.body for target in targets)]
     heavens = Heavens(bodies, noon_utc_s.min() - DAY_S, last_noon_utc_s.max() + DAY_S)
     step = max(1, BLOCK_CELLS // (2 * (int(night_count.max()) + 2)))
+    if relief is not None:
+        step = min(step, BLOCK_SKYLINES)
     steps = len(targets) * -(-len(pairs) // step)
     done = 0
 
@@ -100,9 +113,9 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
 
     for first in range(0, len(pairs), step):
         part = slice(first, first + step)
-        block = _Block(pairs.take(part), noon_utc_s[part], last_noon_utc_s[part], heavens, conditions)
+        block = _Block(pairs.take(part), noon_utc_s[part], last_noon_utc_s[part], heavens, conditions, relief, go_on)
         for target in targets:
-            found = block.find(target, go_on)
+            found = block.find(target)
             if found is None:
                 return
             for columns in found:
@@ -116,7 +129,7 @@ def find_alignments(pairs, targets, first_night, last_night, conditions, progres
 class _Block:
     """Some pairs, worked on at once."""
 
-    def __init__(self, pairs, noon_utc_s, last_noon_utc_s, heavens, conditions):
+    def __init__(self, pairs, noon_utc_s, last_noon_utc_s, heavens, conditions, relief, go_on):
         ephemeris = default_ephemeris()
         self.pairs, self.heavens, self.conditions = pairs, heavens, conditions
         self.noon_utc_s, self.last_noon_utc_s = noon_utc_s, last_noon_utc_s
@@ -125,17 +138,21 @@ class _Block:
         self.low, self.high = ephemeris.tt_from_utc(noon_utc_s - DAY_S), ephemeris.tt_from_utc(last_noon_utc_s + DAY_S)
         self.sites = Sites(pairs.lon_deg, pairs.lat_deg, pairs.height_m)
         self.air = circumstances.Air(pairs.height_m, conditions.pressure_hPa, conditions.temperature_C)
-        key = np.stack([pairs.lon_deg, pairs.lat_deg, pairs.height_m, noon_utc_s, last_noon_utc_s])
+        lens_dem_m = np.where(np.isfinite(pairs.lens_dem_m), pairs.lens_dem_m, NO_LENS_M)
+        key = np.stack([pairs.lon_deg, pairs.lat_deg, pairs.height_m, lens_dem_m, noon_utc_s, last_noon_utc_s])
         _, one, self.site_index = np.unique(key, axis=1, return_index=True, return_inverse=True)
         self.site_index = self.site_index.reshape(-1)
         self.shared = Circumstances(heavens, self.sites.take(one), self.air.take(one), self.low[one], self.high[one])
+        self.go_on, self.horizons = go_on, None
+        if relief is not None:
+            self.horizons = Horizons(relief, pairs.lon_deg[one], pairs.lat_deg[one], pairs.lens_dem_m[one], lambda part: go_on())
 
-    def find(self, target, go_on):
+    def find(self, target):
         """Table of one target, and its pairs without a row; None when told not to go on."""
         motion = self.heavens.motion(target.body, self.sites)
         stages = []
         for stage in self._stages(target, motion):
-            if not go_on():
+            if not self.go_on():
                 return None
             stages.append(stage)
         met = stages[-1][1]
@@ -148,7 +165,8 @@ class _Block:
         t_utc_s = default_ephemeris().utc_from_tt(t_s)
         asked = (t_utc_s >= self.noon_utc_s[row]) & (t_utc_s < self.last_noon_utc_s[row])
         table = self._table(target, row[asked], t_s[asked], start[asked], end[asked])
-        return table, self._unmet(target, motion, stages, np.bincount(row[asked], minlength=len(self.pairs)) == 0)
+        without = self._unmet(target, motion, stages, np.bincount(row[asked], minlength=len(self.pairs)) == 0)
+        return (table, without) if self.go_on() else None
 
     def _stages(self, target, motion):
         """Conditions one after the other, each with what still holds after it."""
@@ -173,6 +191,8 @@ class _Block:
             if held is not None:
                 met = arcs.every(met, held)
                 yield name, met
+        if self.horizons is not None and asked.use_skyline:
+            yield "skyline", clear_of_skyline(self.horizons, index, target, motion, self.air, met)
 
     def _phase(self):
         least, most = self.conditions.lit_min, self.conditions.lit_max
@@ -222,6 +242,8 @@ class _Block:
             place=_place(table["alt_deg"], pairs.base_alt_deg[row], top_alt_deg),
             moon_side=_moon_side(table["moon_az"], table["moon_deg"] + moon_semi_deg > MOONRISE_ALT_DEG, bearing_deg),
         )
+        if self.horizons is not None:
+            table["ground_deg"] = self.horizons.altitude_deg(self.site_index[row], table["az_deg"])
         for name, local, moment in (("t_utc", "t_local", t_s), ("t_start", "start_loc", start), ("t_end", "end_loc", end)):
             table[name] = ephemeris.utc_from_tt(moment)
             table[local] = clock.local_text(table[name], pairs.zone_names, zone_index)
@@ -241,8 +263,14 @@ class _Block:
             "bearing_deg": bearing_deg,
             "az_from": az_from,
             "az_to": az_to,
-            "reason": unmet.reasons(target, self.conditions, bearing_deg, top_alt_deg, az_from, az_to, held),
+            "reason": unmet.reasons(target, self.conditions, bearing_deg, top_alt_deg, self._ground_deg(rows), az_from, az_to, held),
         }
+
+    def _ground_deg(self, rows):
+        """Altitude of the skyline on the bearing of pairs; nan where none is known."""
+        if self.horizons is None:
+            return np.full(len(rows), np.nan)
+        return self.horizons.altitude_deg(self.site_index[rows], self.pairs.bearing_deg[rows])
 
     def _reaches_nights(self, met):
         """Which stretches reach into the nights asked."""

@@ -83,14 +83,17 @@ class AzimuthRun:
         t_s[line] = self.motion.roots(plane, rows, low, high, *values)
         return t_s
 
-    def reach(self):
-        """Azimuths passed, clockwise from the first to the second, which may exceed 360. Each of shape (N,). [deg]."""
+    def moved_deg(self):
+        """How far the azimuth moves between the edges, clockwise positive, shape (N, 8). [deg]."""
         grows = self._clockwise(self.row[:, None], 0.5 * (self.edges[:, 1:] + self.edges[:, :-1]))
         ahead = (self.az_deg[:, 1:] - self.az_deg[:, :-1]) % 360.0
         standing = self.edges[:, 1:] - self.edges[:, :-1] <= TURN_S
         moved = np.where(grows, ahead, ahead - 360.0)
-        moved = np.where(standing | (ahead == 0.0), offset_deg(ahead, 0.0), moved)
-        run = np.concatenate([np.zeros((len(self.row), 1)), np.cumsum(moved, axis=1)], axis=1)
+        return np.where(standing | (ahead == 0.0), offset_deg(ahead, 0.0), moved)
+
+    def reach(self):
+        """Azimuths passed, clockwise from the first to the second, which may exceed 360. Each of shape (N,). [deg]."""
+        run = np.concatenate([np.zeros((len(self.row), 1)), np.cumsum(self.moved_deg(), axis=1)], axis=1)
         return self.az_deg[:, 0] + run.min(axis=1), self.az_deg[:, 0] + run.max(axis=1)
 
 

@@ -46,6 +46,8 @@ class Conditions:
         Lit fraction, for the Moon as body.
     pressure_hPa, temperature_C : float
         As in `circumstances.Air`.
+    use_skyline : bool
+        Body above the terrain skyline, where a relief is given.
     """
 
     az_tolerance_deg: Optional[float] = None
@@ -66,6 +68,7 @@ class Conditions:
     lit_max: Optional[float] = None
     pressure_hPa: Optional[float] = None
     temperature_C: float = 10.0
+    use_skyline: bool = True
 
     def tolerance_of(self, target):
         """Half-width about the bearing for a target. [deg]."""

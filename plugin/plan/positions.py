@@ -7,11 +7,15 @@ from ..sky.bodies import MOON, SUN
 from ..sky.horizontal import topocentric
 from ..sky.tables import TimeTable
 from . import circumstances, clock
+from .horizons import Horizons
 
 BLOCK_CELLS = 50_000  # sites x times at once; some 60 columns of it are held
+BLOCK_SKYLINES = 500  # sites at once: 35 MB
 
 
-def sky_positions(sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=None, temperature_C=10.0):
+def sky_positions(
+    sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=None, temperature_C=10.0, relief=None, lens_dem_m=None, progress=None
+):
     """Positions of targets over sites, in blocks.
 
     Parameters
@@ -26,6 +30,12 @@ def sky_positions(sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=
         Moments. [s of UTC]
     pressure_hPa, temperature_C : float
         As in `circumstances.Air`.
+    relief : Relief, optional
+        The ground, for the column `ground_deg`.
+    lens_dem_m : ndarray, shape (S,)
+        Lens at each site, by the relief's elevation model; nan where that does not reach. [m]
+    progress : callable, optional
+        Asked now and then while skylines are found; after a False from it no more blocks come.
 
     Yields
     ------
@@ -43,10 +53,18 @@ def sky_positions(sites, zone_names, zone_index, targets, t_utc_s, pressure_hPa=
     for first_time in range(0, len(t_utc_s), BLOCK_CELLS):
         table = TimeTable(t_utc_s[first_time : first_time + BLOCK_CELLS], bodies)
         step = max(1, BLOCK_CELLS // len(table.t_utc_s))
+        if relief is not None:
+            step = min(step, BLOCK_SKYLINES)
         for first_site in range(0, len(sites), step):
             index = np.arange(first_site, min(first_site + step, len(sites)))
             air = circumstances.Air(sites.height_m[index][:, None], pressure_hPa, temperature_C)
-            yield _block(sites.take(index), index, zone_names, np.asarray(zone_index)[index], targets, table, air)
+            columns = _block(sites.take(index), index, zone_names, np.asarray(zone_index)[index], targets, table, air)
+            if relief is not None and len(index) and targets:
+                horizons = Horizons(relief, sites.lon_deg[index], sites.lat_deg[index], lens_dem_m[index], progress)
+                columns["ground_deg"] = horizons.altitude_deg(columns["site"] - first_site, columns["az_deg"])
+                if horizons.stopped:
+                    return
+            yield columns
 
 
 def _block(sites, index, zone_names, zone_index, targets, table, air):

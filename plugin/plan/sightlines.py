@@ -11,7 +11,7 @@ import numpy as np
 from ..ground.curvature import REFRACTION_K, altitude_deg, radius_in_azimuth
 from ..lens.angular_size import angular_height_deg, angular_width_deg
 
-FROM_Z, LEVEL = "z", "level"  # where the heights of a pair come from
+FROM_DEM, FROM_Z, LEVEL = "dem", "z", "level"  # where the heights of a pair come from
 NOT_FACING = "not_facing"  # pairs left out: the camera stands where the subject is of no use
 
 
@@ -27,12 +27,15 @@ class Cameras:
         Lens above the ground. [m]
     z_m : array_like
         Ground; nan where unknown. [m]
+    dem_m : array_like
+        Ground by an elevation model, in its own datum; nan where it does not reach. [m]
     """
 
     lon_deg: np.ndarray
     lat_deg: np.ndarray
     lens_m: np.ndarray = 1.5
     z_m: np.ndarray = np.nan
+    dem_m: np.ndarray = np.nan
 
     def __post_init__(self):
         _fill(self, "cameras", ("lens_m",))
@@ -54,8 +57,8 @@ class Subjects:
         Across the line of sight; nan where unknown. [m]
     face_from_deg, face_to_deg : array_like
         Bearings from camera to subject, clockwise from the first to the second, under which the subject is of use; nan: all. [deg]
-    z_m : array_like
-        Ground; nan where unknown. [m]
+    z_m, dem_m : array_like
+        Ground, as for `Cameras`. [m]
     """
 
     lon_deg: np.ndarray
@@ -66,6 +69,7 @@ class Subjects:
     face_from_deg: np.ndarray = np.nan
     face_to_deg: np.ndarray = np.nan
     z_m: np.ndarray = np.nan
+    dem_m: np.ndarray = np.nan
 
     def __post_init__(self):
         _fill(self, "subjects", ("height_m", "base_m"))
@@ -77,7 +81,7 @@ class Subjects:
             )
 
 
-def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K):
+def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K, relief=None):
     """Measure sightlines.
 
     Parameters
@@ -88,27 +92,29 @@ def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K):
         P pairs of them.
     refraction_k : float
         Coefficient of terrestrial refraction.
+    relief : Relief, optional
+        The ground between them, by the model that `dem_m` comes from.
 
     Returns
     -------
     table : dict of str to ndarray, (Q,)
         Columns by field name: `dist_m bearing_deg back_deg cam_z_m base_z_m top_z_m base_alt_deg top_alt_deg width_deg height_deg
-        heights`, and `camera_index`, `subject_index`. With `heights` `level` all `*_z_m` are nan.
+        heights`, and `camera_index`, `subject_index`. With `heights` `level` all `*_z_m` are nan. With a relief also
+        `visible sight block_m clear_m hidden_m`, None and nan but where `heights` is `dem`.
     left_out : dict of str to int
         `NOT_FACING`: P - Q pairs whose bearing is not among those of the subject.
 
     Notes
     -----
-    The heights of a pair have one source: those of the points if both are finite and not both 0, else the same ground height
-    for both. Width is horizontal, so an angle of bearing.
+    The heights of a pair have one source: the elevation model if it reaches both ends, else those of the points if both are finite
+    and not both 0, else the same ground height for both. Width is horizontal, so an angle of bearing.
     """
     facing = is_facing(pairs.bearing_deg, subjects.face_from_deg[pairs.subject], subjects.face_to_deg[pairs.subject])
     camera, subject = pairs.camera[facing], pairs.subject[facing]
     dist, bearing = pairs.dist_m[facing], pairs.bearing_deg[facing]
-    camera_ground, subject_ground = cameras.z_m[camera], subjects.z_m[subject]
-    from_z = np.isfinite(camera_ground) & np.isfinite(subject_ground) & ((camera_ground != 0.0) | (subject_ground != 0.0))
-    lens_z = np.where(from_z, camera_ground, 0.0) + cameras.lens_m[camera]
-    base_z = np.where(from_z, subject_ground, 0.0) + subjects.base_m[subject]
+    heights, camera_ground, subject_ground = _grounds(cameras, subjects, camera, subject)
+    lens_z = camera_ground + cameras.lens_m[camera]
+    base_z = subject_ground + subjects.base_m[subject]
     top_z = base_z + subjects.height_m[subject]
     radius = radius_in_azimuth(cameras.lat_deg[camera], bearing)
     base_alt, top_alt = (altitude_deg(dist, z - lens_z, radius, refraction_k, lens_z) for z in (base_z, top_z))
@@ -118,17 +124,37 @@ def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K):
         "dist_m": dist,
         "bearing_deg": bearing,
         "back_deg": pairs.back_deg[facing],
-        "cam_z_m": np.where(from_z, lens_z, np.nan),
-        "base_z_m": np.where(from_z, base_z, np.nan),
-        "top_z_m": np.where(from_z, top_z, np.nan),
+        **{name: np.where(heights == LEVEL, np.nan, z) for name, z in (("cam_z_m", lens_z), ("base_z_m", base_z), ("top_z_m", top_z))},
         "base_alt_deg": base_alt,
         "top_alt_deg": top_alt,
         "width_deg": angular_width_deg(subjects.width_m[subject], dist),
         "height_deg": angular_height_deg(base_alt, top_alt),
-        "heights": np.where(from_z, FROM_Z, LEVEL).astype(object),
+        "heights": heights,
     }
+    if relief is not None:
+        ends = (cameras.lon_deg[camera], cameras.lat_deg[camera], lens_z, subjects.lon_deg[subject], subjects.lat_deg[subject])
+        table.update(_seen(relief, heights == FROM_DEM, *ends, base_z, top_z))
     skipped = int(facing.size - facing.sum())
     return table, {NOT_FACING: skipped} if skipped else {}
+
+
+def _grounds(cameras, subjects, camera, subject):
+    """Where the heights of pairs come from, and the ground at both ends; 0 where it is taken as level."""
+    dem, z = ((getattr(cameras, name)[camera], getattr(subjects, name)[subject]) for name in ("dem_m", "z_m"))
+    from_dem = np.isfinite(dem[0]) & np.isfinite(dem[1])
+    from_z = np.isfinite(z[0]) & np.isfinite(z[1]) & ((z[0] != 0.0) | (z[1] != 0.0))
+    heights = np.where(from_dem, FROM_DEM, np.where(from_z, FROM_Z, LEVEL)).astype(object)
+    return (heights, *(np.where(from_dem, dem[end], np.where(from_z, z[end], 0.0)) for end in (0, 1)))
+
+
+def _seen(relief, known, *ends):
+    """Columns that tell what the ground lets the lens see, where the heights at both ends are known by it."""
+    columns = {name: np.full(known.shape, np.nan) for name in ("block_m", "clear_m", "hidden_m")}
+    columns.update({name: np.full(known.shape, None, dtype=object) for name in ("visible", "sight")})
+    seen = relief.lines_of_sight(*(end[known] for end in ends))
+    for name, column in columns.items():
+        column[known] = getattr(seen, name)
+    return columns
 
 
 def is_facing(bearing_deg, face_from_deg, face_to_deg):
@@ -172,11 +198,12 @@ def pair_arrays(table, cameras, zone_names, zone_index):
         sets no more than the standard pressure.
     """
     camera = table["camera_index"]
-    lens_z = cameras.z_m[camera] + cameras.lens_m[camera]
+    lens_dem, lens_z = (ground[camera] + cameras.lens_m[camera] for ground in (cameras.dem_m, cameras.z_m))
     return {
         "lon_deg": cameras.lon_deg[camera],
         "lat_deg": cameras.lat_deg[camera],
-        "height_m": np.where(np.isfinite(lens_z), lens_z, 0.0),
+        "height_m": np.where(np.isfinite(lens_dem), lens_dem, np.where(np.isfinite(lens_z), lens_z, 0.0)),
+        "lens_dem_m": lens_dem,
         "bearing_deg": table["bearing_deg"],
         "base_alt_deg": table["base_alt_deg"],
         "top_alt_deg": table["top_alt_deg"],

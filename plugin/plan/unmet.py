@@ -38,15 +38,15 @@ def reach(target, motion, row, start, end):
     return union_of_reaches(*(np.concatenate(parts) for parts in zip(*turns)), rows)
 
 
-def reasons(target, conditions, bearing_deg, top_alt_deg, az_from, az_to, held):
+def reasons(target, conditions, bearing_deg, top_alt_deg, ground_deg, az_from, az_to, held):
     """A sentence for each of M pairs without a row.
 
     Parameters
     ----------
     target : Target
     conditions : Conditions
-    bearing_deg, top_alt_deg : ndarray, shape (M,)
-        [deg]
+    bearing_deg, top_alt_deg, ground_deg : ndarray, shape (M,)
+        Of the subject, its top, and the terrain skyline on the bearing. [deg]
     az_from, az_to : ndarray, shape (M,)
         Azimuths reached. [deg]
     held : list of (str, ndarray of bool, shape (M,))
@@ -60,7 +60,7 @@ def reasons(target, conditions, bearing_deg, top_alt_deg, az_from, az_to, held):
     undecided = np.ones(len(bearing_deg), bool)
     for name, left in held:
         for i in np.nonzero(undecided & ~left)[0]:
-            texts[i] = _sentence(name, target, conditions, bearing_deg[i], top_alt_deg[i], az_from[i], az_to[i])
+            texts[i] = _sentence(name, target, conditions, bearing_deg[i], top_alt_deg[i], ground_deg[i], az_from[i], az_to[i])
         undecided &= left
     texts[undecided] = (
         f"{_capital(target.phrase)} is closest to the bearing just outside the nights asked: ask for a night more at either end."
@@ -68,7 +68,7 @@ def reasons(target, conditions, bearing_deg, top_alt_deg, az_from, az_to, held):
     return texts
 
 
-def _sentence(name, target, conditions, bearing_deg, top_alt_deg, az_from, az_to):
+def _sentence(name, target, conditions, bearing_deg, top_alt_deg, ground_deg, az_from, az_to):
     who = _capital(target.phrase)
     passes = f"{who} passes bearing {bearing_deg:.1f}°, but"
     if name == "standing":
@@ -82,6 +82,8 @@ def _sentence(name, target, conditions, bearing_deg, top_alt_deg, az_from, az_to
     if name == "gap":
         gap = _between(conditions.gap_min_deg, conditions.gap_max_deg)
         return f"{passes} never {gap} over the subject's top, which stands at {top_alt_deg:.1f}°."
+    if name == "skyline":
+        return f"{passes} never above the terrain skyline, which is {ground_deg:.1f}° high there."
     if name == "darkness":
         limit = target.sun_limit_deg if conditions.sun_limit_deg is None else conditions.sun_limit_deg
         return f"{passes} never with the Sun {_between(conditions.sun_min_deg, limit)}."

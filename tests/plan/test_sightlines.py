@@ -186,4 +186,14 @@ def test_arrays_for_the_search_of_alignments():
     assert arrays["zone_index"].tolist() == [0, 0, 1, 1, 1, 1]
     assert arrays["lon_deg"].tolist() == [0.0, 0.0, 0.1, 0.1, 0.2, 0.2]
     assert arrays["bearing_deg"] is table["bearing_deg"]
-    assert set(arrays) == {"lon_deg", "lat_deg", "height_m", "bearing_deg", "base_alt_deg", "top_alt_deg", "zone_names", "zone_index"}
+    assert set(arrays) == {
+        "lon_deg",
+        "lat_deg",
+        "height_m",
+        "bearing_deg",
+        "base_alt_deg",
+        "top_alt_deg",
+        "zone_names",
+        "zone_index",
+        "lens_dem_m",
+    }
