@@ -19,8 +19,9 @@ class Sight(NamedTuple):
     """Lines of sight, each array of shape (P,).
 
     `clear_m` least clearance of the ray to the top, `block_m` distance to where that is, `hidden_m` metres of the subject hidden, from its
-    foot; nan where the ground between is not known in full, or the two are too near for any to lie between. `sight` "clear", "hidden",
-    "uncertain" or, then, None.
+    foot. Known ground that stands in the ray hides the top whatever the rest of the ground does: then they tell of what is known, and
+    more may be hidden. Otherwise nan where some of the ground between is not known, and where the two are too near for any to lie
+    between. `sight` "clear", "hidden", "uncertain", and None where `clear_m` is nan.
     """
 
     clear_m: np.ndarray
@@ -30,8 +31,10 @@ class Sight(NamedTuple):
 
     @property
     def visible(self):
-        """Whether the ray to the top clears the ground; False too where `clear_m` is nan."""
-        return self.clear_m >= 0
+        """Whether the ray to the top clears the ground: True, False, and None where `clear_m` is nan."""
+        clears = (self.clear_m >= 0).astype(object)
+        clears[np.isnan(self.clear_m)] = None
+        return clears
 
 
 def lines_of_sight(
@@ -103,11 +106,13 @@ def _least(terrain, lon, lat, lens, base, top, bearing, dist, begin, end, counts
     earth = curvature.radius_in_azimuth(lat, bearing)
     alt = curvature.altitude_deg(dist, top - lens, earth, refraction_k, lens)
     clearance = ray_height_m(away, alt[pair], earth[pair], lens[pair], refraction_k) - height
-    least = np.minimum.reduceat(clearance, first)
+    least = np.fmin.reduceat(clearance, first)
+    open_ended = (least >= 0) & np.logical_or.reduceat(np.isnan(height), first)
+    least = np.where(open_ended, np.nan, least)
     at = np.minimum.reduceat(np.where(clearance == least[pair], away, np.inf), first)
-    ground = np.maximum.reduceat(curvature.altitude_deg(away, height - lens[pair], earth[pair], refraction_k, lens[pair]), first)
+    ground = np.fmax.reduceat(curvature.altitude_deg(away, height - lens[pair], earth[pair], refraction_k, lens[pair]), first)
     hidden = np.clip(ray_height_m(dist, ground, earth, lens, refraction_k) - base, 0.0, np.maximum(top - base, 0.0))
-    return np.stack([least, np.where(np.isnan(least), np.nan, at), hidden])
+    return np.where(np.isnan(least), np.nan, np.stack([least, at, hidden]))
 
 
 def ray_height_m(dist_m, alt_deg, radius_m, lens_m, refraction_k=curvature.REFRACTION_K):

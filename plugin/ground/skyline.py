@@ -1,7 +1,7 @@
 """How high the ground stands against the sky in every direction.
 
-Results are (viewpoints, azimuths). Samples along a ray begin near the lens and grow coarser outward, as what they hide does; the best are
-refined. A ray ends where the terrain's heights do.
+Results have the common shape of viewpoints and azimuths. Samples along a ray begin near the lens and grow coarser outward, as what they
+hide does; around the highest the ray is looked at more closely. A ray ends where the terrain's heights do.
 """
 
 from typing import NamedTuple
@@ -12,15 +12,16 @@ from . import curvature
 
 FIRST_STEP_M = 0.3
 GROWTH = 0.01  # of each step over the one before
-BEST = 3  # peaks of a ray looked at more closely
-FINE = 8  # places on either side of such a peak, up to the next sample
-STRIDE = 48  # samples between two looks at whether anything farther could still rise
-RAYS = 1440  # at once: 59 MB at their peak
+BEST = 3  # samples of a ray looked at more closely
+FINE = 8  # places on either side of such a sample, up to the next one
+STRIDE = 64  # samples between two looks at whether anything farther could still rise
+RAYS = 720  # at once
 EDGE = 0.98  # of the radius: a skyline beyond this could go on behind it
+CELLS_BEYOND_CAMERA = 2.0
 
 
 class Skyline(NamedTuple):
-    """The skyline, each array of shape (viewpoints, azimuths); nan where no ground was seen.
+    """The skyline, each array of the common shape of what was asked; nan where no ground was seen.
 
     `alt_deg` altitude, `dist_m` and `height_m` of the ground that makes it, `reach_m` where the heights end (at most the radius),
     `at_radius` whether it lies at the radius, so that a longer one could raise it.
@@ -33,44 +34,59 @@ class Skyline(NamedTuple):
     at_radius: np.ndarray
 
 
-def skyline(terrain, lon_deg, lat_deg, lens_m, az_deg, radius_m=40000.0, skip_near_m=None, refraction_k=curvature.REFRACTION_K):
+def skyline(
+    terrain,
+    lon_deg,
+    lat_deg,
+    lens_m,
+    az_deg,
+    radius_m=40000.0,
+    skip_near_m=None,
+    refraction_k=curvature.REFRACTION_K,
+    progress=None,
+):
     """Find the skyline around viewpoints.
 
     Parameters
     ----------
     terrain : Terrain
-    lon_deg, lat_deg, lens_m : array_like, shape (V,)
-        Viewpoints, and the heights of the lens above the terrain's zero. [deg], [m]
-    az_deg : array_like, shape (A,)
-        True azimuths. [deg]
+    lon_deg, lat_deg, lens_m, az_deg : array_like
+        Viewpoints, the heights of the lens above the terrain's zero, true azimuths. They broadcast: (V, 1) with (A,) gives every azimuth
+        of every viewpoint, (R,) with (R,) gives single rays. [deg], [m]
     radius_m : float
         How far to look. [m]
     skip_near_m : float, optional
         Ground nearer than this is passed over; two cells if not given. [m]
     refraction_k : float
         Coefficient of terrestrial refraction.
+    progress : callable, optional
+        Takes what is done, 0 to 1; False from it ends the work.
 
     Returns
     -------
-    Skyline
+    Skyline or None
+        None when it was ended. A lens below the ground at its place sees nothing, see `Terrain.buried`.
 
     Raises
     ------
     ValueError
         A radius that is not longer than what is passed over.
     """
-    lon, lat, lens = np.broadcast_arrays(*(np.atleast_1d(np.asarray(value, float)) for value in (lon_deg, lat_deg, lens_m)))
-    az = np.atleast_1d(np.asarray(az_deg, float))
-    skip = np.broadcast_to(2.0 * terrain.cell_m(lon, lat)[1] if skip_near_m is None else float(skip_near_m), lon.shape)
-    if not radius_m > np.nanmax(skip):
-        raise ValueError(f"Within {radius_m:g} m there is no ground beyond the {np.nanmax(skip):g} m passed over. Look farther.")
-    at_once = max(1, RAYS // az.size)
-    parts = []
-    for first in range(0, lon.size, at_once):
-        some = slice(first, first + at_once)
-        rays = (np.repeat(value[some], az.size) for value in (lon, lat, lens, skip))
-        parts.append(_along_rays(terrain, *rays, np.tile(az, lon[some].size), radius_m, refraction_k))
-    return Skyline(*(np.concatenate(values).reshape(lon.size, az.size) for values in zip(*parts)))
+    lon, lat, lens, az = (np.asarray(value, dtype=float) for value in (lon_deg, lat_deg, lens_m, az_deg))
+    skip = CELLS_BEYOND_CAMERA * terrain.cell_m(lon, lat)[1] if skip_near_m is None else np.asarray(skip_near_m, dtype=float)
+    farthest = np.fmax.reduce(skip, axis=None, initial=0.0)
+    if not radius_m > farthest:
+        raise ValueError(f"Within {radius_m:g} m there is no ground beyond the {farthest:g} m passed over. Look farther.")
+    lens = np.where(terrain.buried(lon, lat, lens), np.nan, lens)
+    rays = np.broadcast_arrays(lon, lat, lens, skip, az)
+    shape, count = rays[0].shape, rays[0].size
+    found = np.full((4, count), np.nan)
+    for first in range(0, count, RAYS):
+        some = slice(first, first + RAYS)
+        found[:, some] = _along_rays(terrain, *(ray.flat[some] for ray in rays), radius_m, refraction_k)
+        if progress is not None and progress(min(first + RAYS, count) / count) is False:
+            return None
+    return Skyline(*found.reshape(4, *shape), (found[1] > EDGE * radius_m).reshape(shape))
 
 
 def _distances(radius_m):
@@ -79,66 +95,94 @@ def _distances(radius_m):
     return np.minimum(FIRST_STEP_M * np.expm1(np.arange(1, count + 1) * np.log1p(GROWTH)) / GROWTH, radius_m)
 
 
-def _tangent(dist_m, rise_m, radius_m, lens_m, refraction_k):
-    """Tangent of `curvature.altitude_deg`, without its inverse functions."""
-    half_angle = dist_m / (2.0 * radius_m)
-    straight = rise_m / ((2.0 * (radius_m + lens_m) + rise_m) * np.tan(half_angle))
-    fall = np.tan((1.0 - refraction_k) * half_angle)
-    return (straight - fall) / (1.0 + straight * fall)
-
-
-def _place(course, dist_m):
-    """Position in cells at distances along courses."""
-    return (course[:, 2] * dist_m + course[:, 1]) * dist_m + course[:, 0]
-
-
 def _along_rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
-    """Skyline of single rays, shape (R,)."""
+    """Altitude, distance, height and reach of the skyline on single rays, shape (4, R)."""
+    found = np.full((4, lon.size), np.nan)
+    col, row = terrain.position(lon, lat)
+    seeing = np.flatnonzero(terrain.covers(col, row) & np.isfinite(lens))
+    if not seeing.size:
+        return found
+    lon, lat, lens, skip, az = (value[seeing] for value in (lon, lat, lens, skip, az))
     course = terrain.path(lon, lat, az, radius_m)
     earth = curvature.radius_in_azimuth(lat, az)
+    end = np.minimum(terrain.grid.leaving_m(course), radius_m)
     dist = _distances(radius_m)
-    highest = _tangent(dist[:, None], terrain.highest_m - lens, earth, lens, refraction_k)
-    could_rise = np.maximum.accumulate(highest[::-1], axis=0)[::-1]
-    tangents = np.full((dist.size, lon.size), -np.inf)
-    reach = np.full(lon.size, radius_m)
-    best = np.full(lon.size, -np.inf)
-    going = np.arange(lon.size)
+    dist = dist[np.searchsorted(dist, skip.min()) :]
+    tangents, reach = _march(terrain, course, dist, lens, skip, end, (1.0 - refraction_k) / (2.0 * earth))
+    away, height = _refined(terrain, course, dist, tangents, reach, skip, lens, (1.0 - refraction_k) / (2.0 * earth))
+    alt = curvature.altitude_deg(away, height - lens, earth, refraction_k, lens)
+    found[:, seeing] = alt, away, height, reach
+    return found
+
+
+def _march(terrain, course, dist, lens, skip, end, bend):
+    """Tangents of the altitudes of samples, shape (R, S), -inf where there is none to see; and where the heights end, shape (R,).
+
+    Tangents to first order, rise / d - bend d: they differ from `curvature.altitude_deg` by a part in a thousand, alike along a ray.
+    """
+    course32, powers = course.astype(np.float32), np.stack([np.ones_like(dist), dist, dist**2]).astype(np.float32)
+    less32, inverse = np.stack([lens, bend], axis=1).astype(np.float32), np.stack([1.0 / dist, dist]).astype(np.float32)
+    tangents = np.full((lens.size, dist.size), -np.inf, dtype=np.float32)
+    reach, best = end.copy(), np.full(lens.size, -np.inf, dtype=np.float32)
+    going = np.arange(lens.size)
+    gappy = _meets_gaps(terrain, course, dist, end)
     for first in range(0, dist.size, STRIDE):
-        going = going[could_rise[first, going] > best[going]]
+        some = slice(first, first + STRIDE)
+        out = dist[some]
+        rises = _highest_tangent(out[0], terrain.highest_m - lens[going], bend[going]) > best[going]
+        going = going[(rises | gappy[going]) & (end[going] >= out[0])]
         if not going.size:
             break
-        out = dist[first : first + STRIDE, None]
-        height = terrain.sample(*_place(course[:, :, None, going], out))
-        unknown = np.isnan(height)
-        ended = unknown.any(axis=0)
-        end = np.where(ended, unknown.argmax(axis=0), len(out))
-        reach[going[ended]] = np.where(first + end > 0, dist[np.maximum(first + end - 1, 0)], 0.0)[ended]
-        seen = (np.arange(len(out))[:, None] < end) & (out >= skip[going])
-        tangent = np.where(seen, _tangent(out, height - lens[going], earth[going], lens[going], refraction_k), -np.inf)
-        tangents[first : first + STRIDE, going] = tangent
-        best[going] = np.maximum(best[going], tangent.max(axis=0))
-        going = going[~ended]
-    outside = ~terrain.covers(*_place(course[:, :, None, :], dist[:, None]))
-    leaves = outside.any(axis=0)
-    edge = np.where(outside.argmax(axis=0) > 0, dist[np.maximum(outside.argmax(axis=0) - 1, 0)], 0.0)
-    reach = np.minimum(reach, np.where(leaves, edge, radius_m))
-    best, away, height = _refined(terrain, course, dist, tangents, reach, skip, earth, lens, refraction_k)
-    return np.degrees(np.arctan(best)), away, height, reach, away > EDGE * radius_m
+        col, row = course32[0].T[going] @ powers[:, some], course32[1].T[going] @ powers[:, some]
+        tangent = terrain.between(col, row) * inverse[0, some] - less32[going] @ inverse[:, some]
+        if out[0] < skip[going].max():
+            tangent[out < skip[going, None]] = -np.inf
+        if out[-1] > end[going].min():
+            tangent[out > end[going, None]] = -np.inf
+        highest = tangent.max(axis=1)
+        lost = np.flatnonzero(np.isnan(highest))
+        if lost.size:
+            unknown = np.logical_or.accumulate(np.isnan(tangent[lost]), axis=1)
+            known = first + (~unknown).sum(axis=1)
+            tangent[lost] = np.where(unknown, -np.inf, tangent[lost])
+            highest[lost] = tangent[lost].max(axis=1)
+            reach[going[lost]] = np.where(known > 0, dist[known - 1], 0.0)
+        tangents[going, some] = tangent
+        best[going] = np.maximum(best[going], highest)
+        going = np.delete(going, lost)
+    return tangents, reach
 
 
-def _refined(terrain, course, dist, tangents, reach, skip, earth, lens, refraction_k):
-    """Look more closely around the highest peaks of each ray."""
-    beside = np.full((1, tangents.shape[1]), -np.inf)
-    padded = np.concatenate([beside, tangents, beside])
-    peak = (tangents >= padded[:-2]) & (tangents >= padded[2:])
-    order = np.argpartition(np.where(peak, tangents, -np.inf), -BEST, axis=0)[-BEST:]
-    before, after = dist[np.maximum(order - 1, 0)], dist[np.minimum(order + 1, dist.size - 1)]
-    part = np.arange(FINE + 1)[:, None, None] / FINE
-    away = np.concatenate([before + (dist[order] - before) * part, dist[order] + (after - dist[order]) * part[1:]])
-    away = np.clip(away, skip, np.maximum(reach, skip)).reshape(-1, tangents.shape[1])
-    height = terrain.sample(*_place(course[:, :, None, :], away))
-    tangent = _tangent(away, height - lens, earth, lens, refraction_k)
-    tangent = np.where(np.isnan(tangent) | (away > reach), -np.inf, tangent)
-    top = tangent.argmax(axis=0), np.arange(tangents.shape[1])
-    some = np.isfinite(tangent[top])
-    return tuple(np.where(some, value[top], np.nan) for value in (tangent, away, height))
+def _highest_tangent(dist_m, rise_m, bend):
+    """The most that ground which nowhere rises more than so much could reach at a distance or beyond."""
+    horizon_m = np.sqrt(np.maximum(-rise_m, 0.0) / bend)
+    dist_m = np.maximum(dist_m, horizon_m)
+    return rise_m / dist_m - bend * dist_m
+
+
+def _meets_gaps(terrain, course, dist, end):
+    """Tell which rays pass over blocks where some ground is not known: these are followed to where they meet it."""
+    if not terrain.gaps.any():
+        return np.zeros(end.size, dtype=bool)
+    col, row = ((place[2, :, None] * dist + place[1, :, None]) * dist + place[0, :, None] for place in course)
+    return (terrain.near_gap(col, row) & (dist <= end[:, None])).any(axis=1)
+
+
+def _refined(terrain, course, dist, tangents, reach, skip, lens, bend):
+    """Look more closely around the highest samples of each ray: distance and height of the skyline."""
+    rays = np.arange(lens.size)
+    order = np.empty((lens.size, BEST), dtype=np.intp)
+    for number in range(BEST):
+        order[:, number] = tangents.argmax(axis=1)
+        tangents[rays, order[:, number]] = -np.inf
+    part = np.arange(FINE + 1) / FINE
+    here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)][:, :, None] for step in (0, -1, 1))
+    away = np.concatenate([before + (here - before) * part, here + (after - here) * part[1:]], axis=2).reshape(lens.size, -1)
+    away = np.clip(away, skip[:, None], np.maximum(reach, skip)[:, None])
+    col, row = ((place[2, :, None] * away + place[1, :, None]) * away + place[0, :, None] for place in course)
+    height = terrain.sample(col, row)
+    tangent = (height - lens[:, None]) / away - bend[:, None] * away
+    tangent = np.where(np.isnan(tangent) | (away > reach[:, None]), -np.inf, tangent)
+    top = rays, tangent.argmax(axis=1)
+    seen = np.isfinite(tangent[top])
+    return np.where(seen, away[top], np.nan), np.where(seen, height[top], np.nan)

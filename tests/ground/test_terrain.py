@@ -67,3 +67,32 @@ def test_sides_of_a_cell_in_degrees():
 def test_what_is_no_terrain_is_refused(heights, transform, unit_m, words):
     with pytest.raises(ValueError, match=words):
         terrain.terrain(heights, transform, plain, unit_m=unit_m)
+
+
+def test_blocks_read_one_by_one_give_the_heights_of_the_whole():
+    values = np.random.default_rng(3).uniform(0, 500, (1100, 700)).astype(np.float32)
+    values[600, 100] = np.nan
+    whole = terrain.terrain(values, (0, 1, 0, 1100, 0, -1), plain)
+    asked, told = [], []
+
+    def read(row, col, rows, cols):
+        asked.append((row, col, rows, cols))
+        return values[row : row + rows, col : col + cols]
+
+    wanted = np.array([[True, True], [True, False], [False, True]])
+    held = terrain.load(whole.grid, wanted, read, told.append)
+    assert asked == [(0, 0, 513, 513), (0, 512, 513, 188), (512, 0, 513, 513), (1024, 512, 76, 188)]
+    assert told == [0.25, 0.5, 0.75, 1.0]
+    col, row = np.random.default_rng(1).uniform(-2, [[702], [1102]], (2, 4000))
+    in_wanted = wanted[np.clip(row // 512, 0, 2).astype(int), np.clip(col // 512, 0, 1).astype(int)]
+    assert held.sample(col, row) == pytest.approx(np.where(in_wanted, whole.sample(col, row), np.nan), nan_ok=True)
+    assert held.sample(699.0, 1099.0) == values[-1, -1]
+    assert held.gaps.tolist() == [[False, False], [True, True], [True, False]]
+    assert held.bytes == 5 * 513 * 513 * 4
+
+
+def test_reading_can_be_ended_and_needs_a_height():
+    grid = terrain.Grid(10, 10, (0, 1, 0, 10, 0, -1), plain)
+    assert terrain.load(grid, np.array([[True]]), lambda *window: np.zeros(window[2:]), lambda part: False) is None
+    with pytest.raises(ValueError, match="no height"):
+        terrain.load(grid, np.array([[True]]), lambda *window: np.full(window[2:], np.nan))
