@@ -13,7 +13,7 @@ from ..sky.ephemeris import default_ephemeris
 from ..sky.horizontal import Sites
 from . import circumstances, clock, nights, unmet
 from .azimuths import AzimuthRun, offset_deg
-from .conditions import ANY, MOONRISE_ALT_DEG, Circumstances, Heavens, body_limits, over_bearing
+from .conditions import ANY, Circumstances, Heavens, body_limits, over_bearing
 from .horizons import Horizons, clear_of_skyline
 
 DAY_S = 86400.0
@@ -228,7 +228,7 @@ class _Block:
         table = circumstances.light_and_band(vectors, self.heavens.lit(t_s), air)
         table.update(circumstances.place_of(target, vectors, table, air))
         bearing_deg, top_alt_deg = pairs.bearing_deg[row], pairs.top_alt_deg[row]
-        moon_semi_deg = moonlight.semidiameter_deg(vectors[MOON], MOON_RADIUS_KM)
+        table.update(circumstances.moonlight_of(target, table, moonlight.semidiameter_deg(vectors[MOON], MOON_RADIUS_KM)))
         zone_index = pairs.zone_index[row]
         table.update(
             pair=row.copy(),
@@ -240,7 +240,7 @@ class _Block:
             top_alt_deg=top_alt_deg,
             d_alt_deg=table["alt_deg"] - top_alt_deg,
             place=_place(table["alt_deg"], pairs.base_alt_deg[row], top_alt_deg),
-            moon_side=_moon_side(table["moon_az"], table["moon_deg"] + moon_semi_deg > MOONRISE_ALT_DEG, bearing_deg),
+            moon_side=_moon_side(table["moon_az"], table.pop("moon_up"), bearing_deg),
         )
         if self.horizons is not None:
             table["ground_deg"] = self.horizons.altitude_deg(self.site_index[row], table["az_deg"])

@@ -12,6 +12,8 @@ from ..sky.horizontal import altitude_deg, azimuth_deg
 
 NEEDED = (SUN, MOON, CORE, GALACTIC_Y, GALACTIC_POLE)  # bodies whose vectors the columns are made from
 SKY_LIMITS_DEG = (-18.0, -12.0, -6.0, -0.8333)  # the Sun's centre, geometric: almanacs' twilights, and the upper limb in refraction
+MOONRISE_ALT_DEG = -34.0 / 60.0  # upper limb, level horizon: the almanacs' refraction
+DARK_ENOUGH_SUN_DEG = -12.0  # with the Sun higher the sky is not the dark one on which moonlight is reckoned
 SKY_STAGES = np.array(["night", "astronomical", "nautical", "civil", "day"], dtype=object)
 
 
@@ -119,3 +121,29 @@ def place_of(target, vectors, columns, air):
         "semi_deg": moonlight.semidiameter_deg(vector, target.body.radius_km) if has_disc else np.full(az_deg.shape, np.nan),
         "moon_sep": moonlight.separation_deg(vector, vectors[MOON]),
     }
+
+
+def moonlight_of(target, columns, moon_semi_deg):
+    """Columns about the Moon's light on one target.
+
+    Parameters
+    ----------
+    target : Target
+    columns : dict of str to ndarray
+        From `light_and_band` and `place_of`.
+    moon_semi_deg : ndarray
+        The Moon's semidiameter. [deg]
+
+    Returns
+    -------
+    columns : dict of str to ndarray
+        `moon_up`, whether its upper limb is above the horizon, and `moon_mag`: 0 with the Moon down; nan for Sun and Moon themselves, for
+        what is down or behind the Moon's disc, and with the Sun above -12°.
+    """
+    moon_up = columns["moon_deg"] + moon_semi_deg > MOONRISE_ALT_DEG
+    known = (columns["alt_deg"] >= 0.0) & (columns["moon_sep"] > moon_semi_deg) & (columns["sun_deg"] <= DARK_ENOUGH_SUN_DEG)
+    if isinstance(target.body, Body):
+        known = np.zeros_like(known)
+    sep_deg = np.maximum(columns["moon_sep"], moon_semi_deg)
+    added_mag = moonlight.brightening_mag(columns["moon_lit"], sep_deg, columns["moon_deg"], columns["alt_deg"])
+    return {"moon_up": moon_up, "moon_mag": np.where(known, np.where(moon_up, added_mag, 0.0), np.nan)}

@@ -14,8 +14,8 @@ from ..sky.bodies import CORE, GALACTIC_POLE, GALACTIC_Y, MOON, MOON_RADIUS_KM, 
 from ..sky.crossings import Motion
 from ..sky.galactic import ZENITH_LIMIT_DEG
 from ..sky.tables import tracks
+from .circumstances import MOONRISE_ALT_DEG
 
-MOONRISE_ALT_DEG = -34.0 / 60.0  # upper limb, level horizon: the almanacs' refraction
 ARCH_APEX_MAX_DEG = 60.0  # higher up the direction of the arch's top swings too fast to be of use
 ANY, DOWN, DOWN_OR_THIN = "any", "down", "down_or_thin"
 

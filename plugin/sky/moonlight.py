@@ -1,10 +1,13 @@
-"""The Moon's light: how much of the disc is lit and when, how large discs are, how far apart bodies stand."""
+"""The Moon's light: how much of the disc is lit and when, how bright it makes the sky, how large discs are, how far apart bodies stand."""
 
 import numpy as np
 
 from .ephemeris import DAY_S
 
 ROOT_S = 0.01  # by then the lit fraction has moved less than 1e-8
+DARK_ZENITH_NL = 79.0  # a night without Moon or lights, V 21.59 mag per square arcsecond
+EXTINCTION_MAG = 0.172  # per air mass, in V, where the model's measurements were made: Mauna Kea, 2800 m
+AUREOLE_DEG = 10.0  # closer to the Moon than this the light scattered by dust grows with another law
 
 
 def lit_fraction(moon, sun):
@@ -43,6 +46,73 @@ def separation_deg(a, b):
 def semidiameter_deg(vector_km, radius_km):
     """Half the angle that a body's disc subtends, from its topocentric vector, components on axis 0. [deg]."""
     return np.degrees(np.arcsin(radius_km / np.sqrt((vector_km * vector_km).sum(axis=0))))
+
+
+def scattered_moonlight_krisciunas91(phase_angle_deg, sep_deg, moon_zenith_deg, zenith_deg, extinction_mag=EXTINCTION_MAG):
+    """Brightness that moonlight adds to a place of the sky, by V light.
+
+    Parameters
+    ----------
+    phase_angle_deg : array_like
+        Angle at the Moon between Sun and Earth: 0 full, 180 new. [deg]
+    sep_deg : array_like
+        Angle from the Moon to the place, more than 0. [deg]
+    moon_zenith_deg, zenith_deg : array_like
+        Zenith distances of the Moon and of the place, up to 90. [deg]
+    extinction_mag : float
+        Of the air. [mag per air mass]
+
+    Returns
+    -------
+    ndarray
+        All broadcast together. [nanolamberts]
+
+    Notes
+    -----
+    K. Krisciunas and B. E. Schaefer, PASP 103, 1033 (1991), doi:10.1086/132921, equations 3, 9, 15, 20 and 21; they found 8 to 23 % between
+    model and measurements. A full Moon within some degrees of phase angle 0 is brighter than the model's by up to a third.
+    """
+    phase = np.abs(phase_angle_deg)
+    moon_light = 10.0 ** (-0.4 * (3.84 + 0.026 * phase + 4e-9 * phase**4))
+    by_molecules = 10.0**5.36 * (1.06 + np.cos(np.radians(sep_deg)) ** 2)
+    by_dust = np.where(np.less(sep_deg, AUREOLE_DEG), 6.2e7 / np.square(sep_deg), 10.0 ** (6.15 - np.divide(sep_deg, 40.0)))
+    reaching = 10.0 ** (-0.4 * extinction_mag * scattering_air_mass_krisciunas91(moon_zenith_deg))
+    scattered = 1.0 - 10.0 ** (-0.4 * extinction_mag * scattering_air_mass_krisciunas91(zenith_deg))
+    return (by_molecules + by_dust) * moon_light * reaching * scattered
+
+
+def scattering_air_mass_krisciunas91(zenith_deg):
+    """Air through which light is scattered, 1 in the zenith, 5 on the horizon; as in `scattered_moonlight_krisciunas91`."""
+    return 1.0 / np.sqrt(1.0 - 0.96 * np.sin(np.radians(zenith_deg)) ** 2)
+
+
+def dark_sky_krisciunas91(zenith_deg, extinction_mag=EXTINCTION_MAG):
+    """Brightness of a dark sky at zenith distances, equation 2 of `scattered_moonlight_krisciunas91`'s paper. [nanolamberts]."""
+    air_mass = scattering_air_mass_krisciunas91(zenith_deg)
+    return DARK_ZENITH_NL * 10.0 ** (-0.4 * extinction_mag * (air_mass - 1.0)) * air_mass
+
+
+def brightening_mag(lit, sep_deg, moon_alt_deg, alt_deg):
+    """How much brighter moonlight makes a place of an otherwise dark sky.
+
+    Parameters
+    ----------
+    lit : array_like
+        Lit fraction of the Moon.
+    sep_deg : array_like
+        Angle from the Moon to the place, more than 0. [deg]
+    moon_alt_deg, alt_deg : array_like
+        Altitudes of the Moon and of the place; below 0 taken as 0. [deg]
+
+    Returns
+    -------
+    ndarray
+        All broadcast together; not negative. [mag per square arcsecond]
+    """
+    phase_angle_deg = np.degrees(np.arccos(np.clip(2.0 * np.asarray(lit) - 1.0, -1.0, 1.0)))
+    moon_zenith_deg, zenith_deg = (90.0 - np.maximum(alt, 0.0) for alt in (moon_alt_deg, alt_deg))
+    added = scattered_moonlight_krisciunas91(phase_angle_deg, sep_deg, moon_zenith_deg, zenith_deg)
+    return 2.5 * np.log10(1.0 + added / dark_sky_krisciunas91(zenith_deg))
 
 
 def lit_stretches(moon, sun, first_tt_s, last_tt_s, least, most):
