@@ -15,7 +15,9 @@ GROWTH = 0.01  # of each step over the one before
 BEST = 3  # samples of a ray looked at more closely
 FINE = 8  # places on either side of such a sample, up to the next one
 STRIDE = 64  # samples between two looks at whether anything farther could still rise
-RAYS = 720  # at once
+GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
+RAYS = 360  # at once
+FAN = 12  # azimuths at which a viewpoint's courses are worked out when many more are wanted
 EDGE = 0.98  # of the radius: a skyline beyond this could go on behind it
 CELLS_BEYOND_CAMERA = 2.0
 
@@ -98,21 +100,46 @@ def _distances(radius_m):
 def _along_rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
     """Altitude, distance, height and reach of the skyline on single rays, shape (4, R)."""
     found = np.full((4, lon.size), np.nan)
-    col, row = terrain.position(lon, lat)
-    seeing = np.flatnonzero(terrain.covers(col, row) & np.isfinite(lens))
+    course = _courses(terrain, lon, lat, az, radius_m)
+    seeing = np.flatnonzero(terrain.covers(*course[:, 0]) & np.isfinite(course).all(axis=(0, 1)) & np.isfinite(lens))
     if not seeing.size:
         return found
-    lon, lat, lens, skip, az = (value[seeing] for value in (lon, lat, lens, skip, az))
-    course = terrain.path(lon, lat, az, radius_m)
+    course, lat, lens, skip, az = (value[..., seeing] for value in (course, lat, lens, skip, az))
     earth = curvature.radius_in_azimuth(lat, az)
     end = np.minimum(terrain.grid.leaving_m(course), radius_m)
     dist = _distances(radius_m)
     dist = dist[np.searchsorted(dist, skip.min()) :]
-    tangents, reach = _march(terrain, course, dist, lens, skip, end, (1.0 - refraction_k) / (2.0 * earth))
-    away, height = _refined(terrain, course, dist, tangents, reach, skip, lens, (1.0 - refraction_k) / (2.0 * earth))
+    bend = (1.0 - refraction_k) / (2.0 * earth)
+    tangents, reach = _march(terrain, course, dist, lens, skip, end, bend)
+    away, seen = _refined(terrain, course, dist, tangents, reach, skip, lens, bend)
+    height = terrain.between(*_place(course, away))
     alt = curvature.altitude_deg(away, height - lens, earth, refraction_k, lens)
-    found[:, seeing] = alt, away, height, reach
+    found[:3, seeing] = np.where(seen, [alt, away, height], np.nan)
+    found[3, seeing] = reach
     return found
+
+
+def _place(course, dist_m):
+    """Position in cells at distances along courses, arrays that broadcast."""
+    return ((place[2] * dist_m + place[1]) * dist_m + place[0] for place in course)
+
+
+def _courses(terrain, lon, lat, az, radius_m):
+    """Courses of rays, shape (2, 3, R).
+
+    Around one viewpoint they are smooth functions of azimuth, of which all but the first few harmonics vanish with powers of distance over
+    radius of the Earth: from a fan of azimuths all others follow.
+    """
+    new = np.concatenate([[True], (np.diff(lon) != 0) | (np.diff(lat) != 0)])
+    if lon.size < 2 * FAN * new.sum():
+        return terrain.path(lon, lat, az, radius_m)
+    fan = terrain.path(lon[new, None], lat[new, None], np.arange(FAN) * 360.0 / FAN, radius_m)
+    if not np.isfinite(fan).all():
+        return terrain.path(lon, lat, az, radius_m)
+    waves = np.fft.rfft(fan)[..., : (FAN + 1) // 2] / FAN
+    waves[..., 1:] *= 2.0
+    turns = np.exp(1j * np.radians(az)[:, None] * np.arange(waves.shape[-1]))
+    return np.einsum("ijrk,rk->ijr", waves[:, :, np.cumsum(new) - 1], turns).real
 
 
 def _march(terrain, course, dist, lens, skip, end, bend):
@@ -125,7 +152,7 @@ def _march(terrain, course, dist, lens, skip, end, bend):
     tangents = np.full((lens.size, dist.size), -np.inf, dtype=np.float32)
     reach, best = end.copy(), np.full(lens.size, -np.inf, dtype=np.float32)
     going = np.arange(lens.size)
-    gappy = _meets_gaps(terrain, course, dist, end)
+    gappy = _meets_gaps(terrain, course32, powers, end)
     for first in range(0, dist.size, STRIDE):
         some = slice(first, first + STRIDE)
         out = dist[some]
@@ -134,12 +161,14 @@ def _march(terrain, course, dist, lens, skip, end, bend):
         if not going.size:
             break
         col, row = course32[0].T[going] @ powers[:, some], course32[1].T[going] @ powers[:, some]
-        tangent = terrain.between(col, row) * inverse[0, some] - less32[going] @ inverse[:, some]
+        tangent = terrain.between(col, row)
+        tangent *= inverse[0, some]
+        tangent -= less32[going] @ inverse[:, some]
         if out[0] < skip[going].max():
             tangent[out < skip[going, None]] = -np.inf
         if out[-1] > end[going].min():
             tangent[out > end[going, None]] = -np.inf
-        highest = tangent.max(axis=1)
+        highest = tangent[np.arange(going.size), tangent.argmax(axis=1)]  # nan where there is one
         lost = np.flatnonzero(np.isnan(highest))
         if lost.size:
             unknown = np.logical_or.accumulate(np.isnan(tangent[lost]), axis=1)
@@ -160,29 +189,30 @@ def _highest_tangent(dist_m, rise_m, bend):
     return rise_m / dist_m - bend * dist_m
 
 
-def _meets_gaps(terrain, course, dist, end):
+def _meets_gaps(terrain, course32, powers, end):
     """Tell which rays pass over blocks where some ground is not known: these are followed to where they meet it."""
     if not terrain.gaps.any():
         return np.zeros(end.size, dtype=bool)
-    col, row = ((place[2, :, None] * dist + place[1, :, None]) * dist + place[0, :, None] for place in course)
-    return (terrain.near_gap(col, row) & (dist <= end[:, None])).any(axis=1)
+    some = powers[:, ::GAP_STRIDE]
+    near = terrain.near_gap(course32[0].T @ some, course32[1].T @ some)
+    return (near & (some[1] <= end[:, None])).any(axis=1)
 
 
 def _refined(terrain, course, dist, tangents, reach, skip, lens, bend):
-    """Look more closely around the highest samples of each ray: distance and height of the skyline."""
+    """Look more closely around the highest samples of each ray: distance of the skyline, and whether there is one, shape (R,)."""
     rays = np.arange(lens.size)
     order = np.empty((lens.size, BEST), dtype=np.intp)
     for number in range(BEST):
         order[:, number] = tangents.argmax(axis=1)
+        if number == 0:
+            seen = np.isfinite(tangents[rays, order[:, 0]])
         tangents[rays, order[:, number]] = -np.inf
-    part = np.arange(FINE + 1) / FINE
+    part = np.arange(-FINE, FINE + 1) / FINE
     here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)][:, :, None] for step in (0, -1, 1))
-    away = np.concatenate([before + (here - before) * part, here + (after - here) * part[1:]], axis=2).reshape(lens.size, -1)
-    away = np.clip(away, skip[:, None], np.maximum(reach, skip)[:, None])
-    col, row = ((place[2, :, None] * away + place[1, :, None]) * away + place[0, :, None] for place in course)
-    height = terrain.sample(col, row)
-    tangent = (height - lens[:, None]) / away - bend[:, None] * away
-    tangent = np.where(np.isnan(tangent) | (away > reach[:, None]), -np.inf, tangent)
-    top = rays, tangent.argmax(axis=1)
-    seen = np.isfinite(tangent[top])
-    return np.where(seen, away[top], np.nan), np.where(seen, height[top], np.nan)
+    away = (here + np.where(part < 0, here - before, after - here) * part).reshape(lens.size, -1)
+    away = np.clip(away, skip[:, None], np.maximum(reach, skip)[:, None]).astype(np.float32)
+    tangent = terrain.between(*_place(course.astype(np.float32)[..., None], away)) - lens.astype(np.float32)[:, None]
+    tangent /= away
+    tangent -= bend.astype(np.float32)[:, None] * away
+    tangent[np.isnan(tangent)] = -np.inf
+    return away[rays, tangent.argmax(axis=1)].astype(float), seen

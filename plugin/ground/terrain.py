@@ -273,25 +273,29 @@ class Terrain:
         """Bilinear heights at positions; nan outside, and beside cells that are not known. [m]."""
         col, row = np.broadcast_arrays(np.asarray(col, dtype=float), np.asarray(row, dtype=float))
         inside = self.covers(col, row)
-        return np.where(inside, self.between(np.where(inside, col, 0.0), np.where(inside, row, 0.0)), np.nan)
+        height = np.full(col.shape, np.nan)
+        height[inside] = self.between(col[inside], row[inside])
+        return height
 
     def between(self, col, row):
-        """Bilinear heights at positions which the raster covers, in the precision of the positions; anything for others. [m]."""
-        left, above = np.floor(np.maximum(col, 0.0)), np.floor(np.maximum(row, 0.0))
-        col, row = col - left, row - above
-        at = self._number(left.astype(np.intp), above.astype(np.intp))
+        """Bilinear heights at positions, arrays (N,) or more, which the raster covers; anything for others.
+
+        In the precision of the positions: numbers of four bytes are wrong by 4 mm on the ground 40 km away, and twice as fast. [m]
+        """
+        left, above = np.trunc(col), np.trunc(row)  # a hair before the first cell is still in it
+        at = self._number(left, above)
+        right_part, below_part = np.subtract(col, left, out=left), np.subtract(row, above, out=above)
         flat, width = self.blocks_m.ravel(), self.blocks_m.shape[2]
-        top, bottom = flat.take(at, mode="clip"), flat[width:].take(at, mode="clip")
-        top = top + col * (flat[1:].take(at, mode="clip") - top)
-        bottom = bottom + col * (flat[width + 1 :].take(at, mode="clip") - bottom)
-        return top + row * (bottom - top)
+        top = _toward(flat.take(at, mode="clip"), flat[1:].take(at, mode="clip"), right_part)
+        bottom = _toward(flat[width:].take(at, mode="clip"), flat[width + 1 :].take(at, mode="clip"), right_part)
+        return _toward(top, bottom, below_part)
 
     def near_gap(self, col, row):
-        """Tell whether positions lie in blocks of which some ground is not known."""
+        """Tell whether positions which the raster covers lie in blocks of which some ground is not known; anything for others."""
         if self.gaps.size == 1:
-            return np.broadcast_to(self.gaps[0, 0], np.shape(col))
-        last_row, last_col = self.gaps.shape[0] - 1, self.gaps.shape[1] - 1
-        return self.gaps[np.clip(row // BLOCK, 0, last_row).astype(np.intp), np.clip(col // BLOCK, 0, last_col).astype(np.intp)]
+            return np.full(col.shape, self.gaps[0, 0])
+        block = (row.astype(np.int32) >> BLOCK_BITS) * np.int32(self.gaps.shape[1]) + (col.astype(np.int32) >> BLOCK_BITS)
+        return self.gaps.ravel().take(block, mode="clip")
 
     def height_m(self, lon_deg, lat_deg):
         """Heights of the ground at places, nan where not known. [m]."""
@@ -302,12 +306,17 @@ class Terrain:
         return np.asarray(lens_m, dtype=float) < self.height_m(lon_deg, lat_deg)
 
     def _number(self, col, row):
-        """Number among all values held of the cell at a row and column."""
-        width = self.blocks_m.shape[2]
-        if self.first.size == 1:
-            return row * width + col
-        block = (row >> BLOCK_BITS) * self.first.shape[1] + (col >> BLOCK_BITS)
-        return self.first.ravel().take(block, mode="clip") + row * width + col
+        """Number among all values held of the cell at a row and column, given as numbers without a fraction."""
+        whole = np.int32 if self.blocks_m.size < 2**31 else np.intp  # the shorter are several times as fast
+        col, row = col.astype(whole), row.astype(whole)
+        block = None if self.first.size == 1 else (row >> BLOCK_BITS) * whole(self.first.shape[1]) + (col >> BLOCK_BITS)
+        row *= whole(self.blocks_m.shape[2])
+        row += col
+        if block is None:
+            return row.astype(np.intp, copy=False)
+        at = self.first.ravel().take(block, mode="clip")
+        at += row
+        return at
 
 
 def terrain(heights, transform, to_map, nodata=None, unit_m=1.0):
@@ -385,6 +394,14 @@ def load(grid, wanted, read, progress=None):
 def _near(x, x_near, turn):
     """Coordinates moved by whole turns to within half a turn of others."""
     return x if np.isnan(turn) else x - turn * np.round((x - x_near) / turn)
+
+
+def _toward(one, other, part):
+    """Values part of the way from ones to others, in their place: memory asked for anew costs more than the sums."""
+    other -= one
+    other *= part
+    one += other
+    return one
 
 
 def _fill(block, values):
