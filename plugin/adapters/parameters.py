@@ -18,7 +18,7 @@ from qgis.core import (
 )
 from qgis.PyQt.QtCore import QDate, QDateTime
 
-from ..names import BODIES, PAIRINGS
+from ..names import BODIES, MOON_RULES, PAIRINGS
 from .translation import tr
 
 MAX_ROWS_DEFAULT = 20_000_000
@@ -39,8 +39,8 @@ def helped(parameter, sentence):
     return parameter
 
 
-def points(name, label):
-    return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorPoint])
+def points(name, label, optional=False):
+    return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorPoint], None, optional)
 
 
 def field(name, label, layer):
@@ -118,10 +118,7 @@ def names_and_heights():
 def pairing():
     """Which camera looks at which subject."""
     return [
-        helped(
-            choice("PAIRING", tr("Pair cameras and subjects: all, by_field or closest"), PAIRINGS, "all"),
-            "; ".join(f"{name}: {tr(sentence)}" for name, sentence in PAIRINGS.items()),
-        ),
+        helped(choice("PAIRING", tr("Pair cameras and subjects: all, by_field or closest"), PAIRINGS, "all"), _listed(PAIRINGS)),
         advanced(field("PAIR_FIELD", tr("Field of the cameras that pairs them (by_field)"), "CAMERAS")),
         advanced(field("PAIR_FIELD_SUBJECT", tr("Field of the subjects that pairs them; blank: of the same name (by_field)"), "SUBJECTS")),
         number("MAX_DISTANCE", tr("Longest sightline [m]"), 50_000, low=0),
@@ -129,11 +126,65 @@ def pairing():
 
 
 def bodies(default):
-    listed = "; ".join(f"{name}: {tr(sentence)}" for name, sentence in BODIES.items())
     return [
-        helped(choice("BODIES", tr("Bodies of the sky, one or several"), BODIES, [default], several=True), listed),
+        helped(choice("BODIES", tr("Bodies of the sky, one or several"), BODIES, [default], several=True), _listed(BODIES)),
+        *_places_of_bodies(),
+    ]
+
+
+def body(default):
+    return [helped(choice("BODY", tr("Body of the sky"), BODIES, default), _listed(BODIES)), *_places_of_bodies()]
+
+
+def _listed(choices):
+    return "; ".join(f"{name}: {tr(sentence)}" for name, sentence in choices.items())
+
+
+def _places_of_bodies():
+    return [
         advanced(text("STAR", tr("Place of the star: right ascension and declination, ICRS, as 'RA,Dec' [°]"))),
         advanced(number("GALACTIC_LON", tr("Galactic longitude of the place on the Milky Way's plane [°]"), low=-360, high=360)),
+    ]
+
+
+def moon_rule(default):
+    """What the Moon may do while the body is wanted."""
+    return [
+        helped(choice("MOON", tr("Moon: any, down or down_or_thin"), MOON_RULES, default), _listed(MOON_RULES)),
+        advanced(number("MOON_LIT_MAX", tr("The Moon is thin while less than this part is lit, 0 to 1"), 0.25, low=0, high=1)),
+    ]
+
+
+def core_alt_min():
+    return advanced(number("CORE_ALT_MIN", tr("For the arch: the core at least this high [°]"), 0, low=-90, high=90))
+
+
+def sun_limit():
+    return helped(
+        number("SUN_LIMIT", tr("Sun at most this high, without refraction [°]"), low=-90, high=90),
+        tr("Blank: -18°, full darkness, for all bodies but Sun and Moon. -12° lets the last of twilight in."),
+    )
+
+
+def alt_min():
+    return helped(
+        number("ALT_MIN", tr("Body at least this high above the level horizon [°]"), low=-90, high=90),
+        tr("Blank: 10° for the core and a place on the plane, 0° for the rest. For the arch it is the core's."),
+    )
+
+
+def band():
+    """How the Milky Way is to lie."""
+    return [
+        advanced(number("TILT_MIN", tr("Milky Way tilted at least this much, 0 flat to 90 upright [°]"), low=0, high=90)),
+        advanced(number("TILT_MAX", tr("Milky Way tilted at most this much [°]"), low=0, high=90)),
+        advanced(number("APEX_MIN", tr("Top of the Milky Way's arch at least this high [°]"), low=0, high=90)),
+        advanced(
+            helped(
+                number("APEX_MAX", tr("Top of the Milky Way's arch at most this high [°]"), low=0, high=90),
+                tr("Blank: 60° for the body arch, since higher its direction swings; no limit for other bodies."),
+            )
+        ),
     ]
 
 

@@ -168,9 +168,9 @@ def star_place(text):
     return ra_deg, dec_deg
 
 
-def bodies(algorithm, parameters, context):
+def bodies(algorithm, parameters, context, name="BODIES"):
     """A star or a place on the plane that is asked for and not given, or given and malformed."""
-    chosen = choices_of(algorithm, parameters, "BODIES", context)
+    chosen = choices_of(algorithm, parameters, name, context)
     star = text_of(parameters, "STAR")
     if star:
         try:
@@ -178,11 +178,13 @@ def bodies(algorithm, parameters, context):
         except ValueError as malformed:
             yield str(malformed)
     elif "star" in chosen:
-        yield tr("BODIES holds star ({shown}), but STAR is blank. Give its place, such as STAR=279.23,38.78.").format(
-            shown=tr(BODIES["star"])
+        yield tr("{name} holds star ({shown}), but STAR is blank. Give its place, such as STAR=279.23,38.78.").format(
+            name=name, shown=tr(BODIES["star"])
         )
     if "galactic" in chosen and number_of(algorithm, parameters, "GALACTIC_LON") is None:
-        yield tr("BODIES holds galactic, but GALACTIC_LON is blank. Give the galactic longitude in degrees, such as GALACTIC_LON=80.")
+        yield tr(
+            "{name} holds galactic, but GALACTIC_LON is blank. Give the galactic longitude in degrees, such as GALACTIC_LON=80."
+        ).format(name=name)
 
 
 def moments(parameters, *names):

@@ -18,7 +18,7 @@ from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
-from ..names import ALIGNMENTS_FIELDS, MOON_RULES, UNMET_FIELDS
+from ..names import ALIGNMENTS_FIELDS, UNMET_FIELDS
 from ..plan.alignments import Pairs, find_alignments
 from ..plan.conditions import Conditions
 from ..plan.sightlines import pair_arrays
@@ -72,39 +72,19 @@ class Alignments(Algorithm):
                 take.number("AZ_TOLERANCE", tr("The body is over the subject within this angle to either side [°]"), low=0, high=90),
                 tr("Blank: core 3°, arch and place on the plane 5°, pole 2°, star 1°, Sun and Moon 0.5°."),
             ),
-            take.helped(
-                take.number("ALT_MIN", tr("Body at least this high above the level horizon [°]"), low=-90, high=90),
-                tr("Blank: 10° for the core and a place on the plane, 0° for the rest. For the arch it is the core's."),
-            ),
+            take.alt_min(),
             take.number("ALT_MAX", tr("Body at most this high [°]"), low=-90, high=90),
             take.number("GAP_MIN", tr("Body at least this far above the subject's top [°]"), low=-180, high=180),
             take.number("GAP_MAX", tr("Body at most this far above the subject's top [°]"), low=-180, high=180),
-            take.advanced(take.number("TILT_MIN", tr("Milky Way tilted at least this much, 0 flat to 90 upright [°]"), low=0, high=90)),
-            take.advanced(take.number("TILT_MAX", tr("Milky Way tilted at most this much [°]"), low=0, high=90)),
-            take.advanced(take.number("APEX_MIN", tr("Top of the Milky Way's arch at least this high [°]"), low=0, high=90)),
-            take.advanced(
-                take.helped(
-                    take.number("APEX_MAX", tr("Top of the Milky Way's arch at most this high [°]"), low=0, high=90),
-                    tr("Blank: 60° for the body arch, since higher its direction swings; no limit for other bodies."),
-                )
-            ),
-            take.advanced(take.number("CORE_ALT_MIN", tr("For the arch: the core at least this high [°]"), 0, low=-90, high=90)),
+            *take.band(),
+            take.core_alt_min(),
         )
 
     @staticmethod
     def _light():
         return (
-            take.helped(
-                take.choice("MOON", tr("Moon: any, down or down_or_thin"), MOON_RULES, "any"),
-                "; ".join(f"{name}: {tr(sentence)}" for name, sentence in MOON_RULES.items()),
-            ),
-            take.advanced(
-                take.number("MOON_LIT_MAX", tr("The Moon is thin while less than this part is lit, 0 to 1"), 0.25, low=0, high=1)
-            ),
-            take.helped(
-                take.number("SUN_LIMIT", tr("Sun at most this high, without refraction [°]"), low=-90, high=90),
-                tr("Blank: -18°, full darkness, for all bodies but Sun and Moon. -12° lets the last of twilight in."),
-            ),
+            *take.moon_rule("any"),
+            take.sun_limit(),
             take.advanced(take.number("SUN_MIN", tr("Sun at least this high: for dusk and dawn [°]"), low=-90, high=90)),
             take.advanced(take.number("LIT_MIN", tr("For the Moon: at least this part lit, 0 to 1"), low=0, high=1)),
             take.advanced(take.number("LIT_MAX", tr("For the Moon: at most this part lit, 0 to 1"), low=0, high=1)),

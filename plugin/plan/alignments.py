@@ -156,7 +156,7 @@ class _Block:
                 return None
             stages.append(stage)
         met = stages[-1][1]
-        row, start, end = self._cut_long(met)
+        row, start, end = nights.cut_long(met, self.noon_tt_s)
         opposite = self._south_is_meant(target, motion, row, 0.5 * (start + end))
         t_s = AzimuthRun(motion, row, start, end, opposite).closest_to(self.pairs.bearing_deg)
         # A hair inside, so that what holds in the stretch is told, not what begins at its end.
@@ -200,22 +200,6 @@ class _Block:
             return None
         return self.shared.moon_lit(0.0 if least is None else least, 1.0 if most is None else most)
 
-    def _cut_long(self, met):
-        """Stretches over a day, cut at the noons of their site."""
-        pieces = np.where(
-            met.end - met.start > DAY_S,
-            np.ceil((met.end - self.noon_tt_s[met.row]) / DAY_S) - np.floor((met.start - self.noon_tt_s[met.row]) / DAY_S),
-            1.0,
-        ).astype(int)
-        source = np.repeat(np.arange(len(met)), pieces)
-        number = np.arange(len(source)) - np.repeat(np.cumsum(pieces) - pieces, pieces)
-        row = met.row[source]
-        day_s = self.noon_tt_s[row] + DAY_S * (np.floor((met.start[source] - self.noon_tt_s[row]) / DAY_S) + number)
-        cut = pieces[source] > 1
-        start = np.where(cut, np.maximum(met.start[source], day_s), met.start[source])
-        end = np.where(cut, np.minimum(met.end[source], day_s + DAY_S), met.end[source])
-        return row, start, end
-
     def _south_is_meant(self, target, motion, row, tt_s):
         """Where the arch's top has the azimuth of the south galactic pole, as the north one is up; None for other targets."""
         return motion.enu(row, tt_s)[2] > 0.0 if target.is_arch else None
@@ -253,7 +237,8 @@ class _Block:
     def _unmet(self, target, motion, stages, without):
         rows = np.nonzero(without)[0]
         standing = stages[0][1]
-        reach = unmet.reach(target, motion, *self._cut_long(standing.keep(without[standing.row] & self._reaches_nights(standing))))
+        within = standing.keep(without[standing.row] & self._reaches_nights(standing))
+        reach = unmet.reach(target, motion, *nights.cut_long(within, self.noon_tt_s))
         az_from, az_to = (values[rows] for values in reach)
         bearing_deg, top_alt_deg = self.pairs.bearing_deg[rows], self.pairs.top_alt_deg[rows]
         held = [(name, np.bincount(met.row[self._reaches_nights(met)], minlength=len(self.pairs))[rows] > 0) for name, met in stages]

@@ -10,7 +10,8 @@ from ..sky import galactic, moonlight, refraction
 from ..sky.bodies import CORE, GALACTIC_POLE, GALACTIC_Y, MOON, SUN, Body
 from ..sky.horizontal import altitude_deg, azimuth_deg
 
-NEEDED = (SUN, MOON, CORE, GALACTIC_Y, GALACTIC_POLE)  # bodies whose vectors the columns are made from
+OF_BAND = (CORE, GALACTIC_Y, GALACTIC_POLE)  # bodies whose vectors tell how the band lies
+NEEDED = (SUN, MOON, *OF_BAND)  # bodies whose vectors the columns are made from
 SKY_LIMITS_DEG = (-18.0, -12.0, -6.0, -0.8333)  # the Sun's centre, geometric: almanacs' twilights, and the upper limb in refraction
 MOONRISE_ALT_DEG = -34.0 / 60.0  # upper limb, level horizon: the almanacs' refraction
 DARK_ENOUGH_SUN_DEG = -12.0  # with the Sun higher the sky is not the dark one on which moonlight is reckoned
@@ -72,15 +73,22 @@ def light_and_band(vectors, lit, air):
         `sun_deg sky moon_deg moon_az moon_lit core_alt tilt_deg lean apex_deg apex_az apex_lon`.
     """
     sun_deg = altitude_deg(*vectors[SUN])
-    band = galactic.band(vectors[CORE], vectors[GALACTIC_Y], vectors[GALACTIC_POLE])
-    core_alt = air.apparent(band.core_true_deg)
-    tilted = (core_alt >= 0.0) & np.isfinite(band.tilt_deg)
     return {
         "sun_deg": sun_deg,
         "sky": SKY_STAGES[np.searchsorted(SKY_LIMITS_DEG, sun_deg, side="left")],
         "moon_deg": altitude_deg(*vectors[MOON]),
         "moon_az": azimuth_deg(*vectors[MOON][:2]),
         "moon_lit": np.broadcast_to(lit, sun_deg.shape),
+        **band_of(vectors, air),
+    }
+
+
+def band_of(vectors, air):
+    """Columns of the band alone, `core_alt tilt_deg lean apex_deg apex_az apex_lon`, from the vectors of `OF_BAND`."""
+    band = galactic.band(vectors[CORE], vectors[GALACTIC_Y], vectors[GALACTIC_POLE])
+    core_alt = air.apparent(band.core_true_deg)
+    tilted = (core_alt >= 0.0) & np.isfinite(band.tilt_deg)
+    return {
         "core_alt": core_alt,
         "tilt_deg": np.where(tilted, band.tilt_deg, np.nan),
         "lean": np.where(tilted, np.where(band.leans_left, "left", "right").astype(object), None),
@@ -107,13 +115,12 @@ def place_of(target, vectors, columns, air):
     columns : dict of str to ndarray
         `az_deg alt_deg semi_deg moon_sep`.
     """
+    az_deg, alt_true_deg = direction_of(target, vectors, columns)
     if target.is_arch:
-        az_deg, alt_true_deg = columns["apex_az"], columns["apex_deg"]
         az, alt = np.radians(az_deg), np.radians(alt_true_deg)
         vector = np.stack([np.sin(az) * np.cos(alt), np.cos(az) * np.cos(alt), np.sin(alt)])
     else:
         vector = vectors[target.body]
-        az_deg, alt_true_deg = azimuth_deg(*vector[:2]), altitude_deg(*vector)
     has_disc = isinstance(target.body, Body)
     return {
         "az_deg": az_deg,
@@ -121,6 +128,14 @@ def place_of(target, vectors, columns, air):
         "semi_deg": moonlight.semidiameter_deg(vector, target.body.radius_km) if has_disc else np.full(az_deg.shape, np.nan),
         "moon_sep": moonlight.separation_deg(vector, vectors[MOON]),
     }
+
+
+def direction_of(target, vectors, columns):
+    """Azimuth and geometric altitude of a target, `columns` those of `band_of`. [deg]."""
+    if target.is_arch:
+        return columns["apex_az"], columns["apex_deg"]
+    vector = vectors[target.body]
+    return azimuth_deg(*vector[:2]), altitude_deg(*vector)
 
 
 def moonlight_of(target, columns, moon_semi_deg):

@@ -147,6 +147,15 @@ class Circumstances:
     def _above(self, body, alt_true_deg):
         return self.heavens.motion(body, self.sites).arcs(crossings.above(self.sites, alt_true_deg), self.low, self.high)
 
+    def moon_up(self):
+        """When the Moon's upper limb is above the level horizon, as almanacs reckon."""
+
+        def solve():
+            limb = crossings.limb_above(self.sites, MOONRISE_ALT_DEG, MOON_RADIUS_KM)
+            return self.heavens.motion(MOON, self.sites).arcs(limb, self.low, self.high)
+
+        return self._once("moon up", solve)
+
     def above(self, body, alt_true_deg):
         """When a body stands above one geometric altitude at all sites."""
         return self._once(("above", body, alt_true_deg), lambda: self._above(body, alt_true_deg))
@@ -171,14 +180,9 @@ class Circumstances:
 
     def moonless(self, rule, lit_max):
         """When the Moon is down, or down or thin; None for any Moon."""
-
-        def down():
-            up = crossings.limb_above(self.sites, MOONRISE_ALT_DEG, MOON_RADIUS_KM)
-            return arcs.outside(self.heavens.motion(MOON, self.sites).arcs(up, self.low, self.high))
-
         if rule == ANY:
             return None
-        moon_down = self._once("moon down", down)
+        moon_down = self._once("moon down", lambda: arcs.outside(self.moon_up()))
         if rule == DOWN:
             return moon_down
         return self._once(("dark", lit_max), lambda: arcs.either(moon_down, self.moon_lit(0.0, lit_max)))

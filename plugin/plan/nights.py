@@ -82,6 +82,33 @@ def night_of(t_utc_s, lon_deg, zone_names, zone_index):
     return clock.dates(noon_utc_s, zone_names, zone_index), noon_utc_s
 
 
+def cut_long(stretches, noon_s):
+    """Stretches over a day cut at the noons of their site, the others whole.
+
+    Parameters
+    ----------
+    stretches : Arcs
+        Of S sites.
+    noon_s : ndarray, (S,)
+        A noon of each site, on the scale of the stretches. [s]
+
+    Returns
+    -------
+    row, start, end : ndarray, (N,)
+        Site, begin and end of the pieces, in order.
+    """
+    row, noon = stretches.row, noon_s[stretches.row]
+    first, last = np.floor((stretches.start - noon) / DAY_S), np.ceil((stretches.end - noon) / DAY_S)
+    pieces = np.where(stretches.end - stretches.start > DAY_S, last - first, 1.0).astype(int)
+    source = np.repeat(np.arange(len(row)), pieces)
+    number = np.arange(len(source)) - np.repeat(np.cumsum(pieces) - pieces, pieces)
+    cut = pieces[source] > 1
+    day_s = noon[source] + DAY_S * (first[source] + number)
+    start = np.where(cut, np.maximum(stretches.start[source], day_s), stretches.start[source])
+    end = np.where(cut, np.minimum(stretches.end[source], day_s + DAY_S), stretches.end[source])
+    return row[source], start, end
+
+
 def _noon_1970_s(lon_deg):
     return 43200.0 - S_PER_DEG * lon_deg
 

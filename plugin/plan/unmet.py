@@ -72,21 +72,21 @@ def _sentence(name, target, conditions, bearing_deg, top_alt_deg, ground_deg, az
     who = _capital(target.phrase)
     passes = f"{who} passes bearing {bearing_deg:.1f}°, but"
     if name == "standing":
-        return f"{who} is never seen {_height(target, conditions)} in these nights."
+        return f"{who} is never seen {height(target, conditions)} in these nights."
     if name == "bearing":
         if az_to - az_from == 360.0:
-            return f"Bearing {bearing_deg:.1f}° is never reached by {target.phrase} {_height(target, conditions)}."
+            return f"Bearing {bearing_deg:.1f}° is never reached by {target.phrase} {height(target, conditions)}."
         way = " through north" if az_from > az_to else ""
         where = f"at {az_from:.1f}°" if az_from == az_to else f"between {az_from:.1f}° and {az_to:.1f}°{way}"
-        return f"Bearing {bearing_deg:.1f}° is never reached: {target.phrase} stands {where} while {_height(target, conditions)}."
+        return f"Bearing {bearing_deg:.1f}° is never reached: {target.phrase} stands {where} while {height(target, conditions)}."
     if name == "gap":
-        gap = _between(conditions.gap_min_deg, conditions.gap_max_deg)
+        gap = between(conditions.gap_min_deg, conditions.gap_max_deg)
         return f"{passes} never {gap} over the subject's top, which stands at {top_alt_deg:.1f}°."
     if name == "skyline":
         return f"{passes} never above the terrain skyline, which is {ground_deg:.1f}° high there."
     if name == "darkness":
         limit = target.sun_limit_deg if conditions.sun_limit_deg is None else conditions.sun_limit_deg
-        return f"{passes} never with the Sun {_between(conditions.sun_min_deg, limit)}."
+        return f"{passes} never with the Sun {between(conditions.sun_min_deg, limit)}."
     if name == "moon":
         return f"{passes} never with the Moon {'down' if conditions.moon == DOWN else f'down or lit under {conditions.moon_lit_max:g}'}."
     if name == "phase":
@@ -95,20 +95,21 @@ def _sentence(name, target, conditions, bearing_deg, top_alt_deg, ground_deg, az
         )
         return f"{passes} never lit {lit}."
     if name == "tilt":
-        return f"{passes} never while the band's tilt at the core is {_between(conditions.tilt_min_deg, conditions.tilt_max_deg)}."
-    return f"{passes} never while the arch's top stands {_between(conditions.apex_min_deg, conditions.apex_max_deg)}."
+        return f"{passes} never while the band's tilt at the core is {between(conditions.tilt_min_deg, conditions.tilt_max_deg)}."
+    return f"{passes} never while the arch's top stands {between(conditions.apex_min_deg, conditions.apex_max_deg)}."
 
 
-def _height(target, conditions):
-    """The altitude limits in words."""
+def height(target, conditions):
+    """The altitude limits of a target in words."""
     least = conditions.alt_min_of(target)
     if not target.is_arch:
-        return _between(least, conditions.alt_max_deg)
-    apex = _between(conditions.apex_min_deg, conditions.apex_max_of(target))
-    return f"{apex} with the core {_between(least, conditions.alt_max_deg)}"
+        return between(least, conditions.alt_max_deg)
+    apex = between(conditions.apex_min_deg, conditions.apex_max_of(target))
+    return f"{apex} with the core {between(least, conditions.alt_max_deg)}"
 
 
-def _between(least, most):
+def between(least, most):
+    """Limits in words, None for no limit. [deg]."""
     if least is None:
         return f"below {most:g}°"
     return f"above {least:g}°" if most is None else f"between {least:g}° and {most:g}°"
