@@ -8,6 +8,7 @@ from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcess
 from . import refusals
 from .moments import date_of, moment
 from .parameters import blank, property_of_features
+from .raster import source_of
 from .translation import tr
 
 HELP = Path(__file__).parent.parent / "help"
@@ -25,12 +26,16 @@ def in_words():
 
 
 class Algorithm(QgsProcessingAlgorithm):
-    """Id, texts and refusals; `LAYERS` are the sources, `LAYER_OF_FIELD` the layer each field parameter belongs to."""
+    """Id, texts and refusals; `LAYERS` are the sources, `LAYER_OF_FIELD` the layer each field parameter belongs to.
+
+    `dem` is the elevation model of a run that is prepared, if it has one.
+    """
 
     ID = GROUP = TITLE = SUMMARY = ""
     TAGS = ()
     LAYERS = ()
     LAYER_OF_FIELD = {}
+    dem = None
 
     def name(self):
         return self.ID
@@ -65,11 +70,17 @@ class Algorithm(QgsProcessingAlgorithm):
             return False, sentence
         return super().checkParameterValues(self.as_qgis_takes_them(parameters), context)
 
+    def prepareAlgorithm(self, parameters, context, feedback):
+        with in_words():
+            self.dem = source_of(self, parameters, context)
+        return True
+
     def _sentences(self, parameters, context):
         yield from refusals.layers(self, parameters, self.LAYERS, context)
         yield from refusals.fields(self, parameters, self.LAYER_OF_FIELD, context)
         yield from refusals.choices(self, parameters)
         yield from refusals.numbers(self, parameters, context)
+        yield from refusals.dem(self, parameters, context)
         yield from self.refusals(parameters, context)
         yield from refusals.outputs(self, parameters)
 

@@ -12,3 +12,14 @@ def tell_of_the_sun(bodies, feedback):
                 "(ISO 12312-2 for the eye)."
             )
         )
+
+
+def tell_of_terrain(dem, least_m, most_m, feedback):
+    """What terrain is worth: the size of the elevation model's cells where it was used, and what it leaves out."""
+    least, most = (f"{size_m:.3g}" for size_m in (least_m, most_m))
+    feedback.pushWarning(
+        tr(
+            "The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: "
+            "what is clear by them may be hidden. Look from the place by day."
+        ).format(dem=dem, size=least if least == most else f"{least} to {most}")
+    )

@@ -3,12 +3,11 @@
 from collections import Counter
 from dataclasses import replace
 
-import numpy as np
-
 from ..plan import pairs
 from ..plan.sightlines import NOT_FACING, Cameras, Subjects, sightlines
-from .parameters import choice_of, fields_of, number_of, property_of_features, text_of
-from .points import Measure, read_points
+from .parameters import choice_of, fields_of, number_of, text_of
+from .points import measures_of, read_points
+from .relief import Ground
 from .translation import counted, tr
 
 PAIRS_AT_ONCE = 25_000  # drawn and written in well under a second, which is what a person waits for after a cancel
@@ -28,17 +27,11 @@ REASONS = {
     pairs.CAMERA_WITHOUT_NEAR_SUBJECT: "cameras with no subject within MAX_DISTANCE",
 }
 
-SOURCES = {"z": "pairs from the Z of both points", "level": "pairs taken as level, as not both points have a Z"}
-
-
-def measures_of(algorithm, parameters, least):
-    """Numbers of each feature: from a property, or the same for all."""
-    measures = []
-    for name, low in least.items():
-        prop = property_of_features(parameters.get(name))
-        default = number_of(algorithm, {} if prop else parameters, name)
-        measures.append(Measure(name, np.nan if default is None else default, prop, low))
-    return measures
+SOURCES = {
+    "dem": "pairs from the DEM",
+    "z": "pairs from the Z of both points",
+    "level": "pairs taken as level, as not both points have a Z",
+}
 
 
 def read_cameras(algorithm, parameters, context, feedback):
@@ -79,6 +72,7 @@ class Pairing:
     cameras, subjects : Points
     places : plan.sightlines.Cameras
         The cameras as the pure folders take them.
+    ground : Ground
     count : int
         Pairs given so far.
     """
@@ -100,18 +94,40 @@ class Pairing:
             subjects.z_m,
         )
         self.left_out, self.sources, self.count = Counter(), Counter(), 0
+        self.ground = Ground(algorithm, parameters, context)
+
+    def read_ground(self, feedback, go_on, skylines=False):
+        """Read the elevation model, if one is given, under the sightlines, and around the cameras as far as their skylines."""
+        if not self.ground.given:
+            return
+        cameras, subjects, extent = self.cameras, self.subjects, self.ground.extent
+        if skylines:
+            extent.want_around(cameras.lon_deg, cameras.lat_deg, self.ground.radius_m)
+        for points in (cameras, subjects):
+            extent.want_around(points.lon_deg, points.lat_deg)
+        for block in self._blocks():
+            if extent.is_whole or not go_on():
+                break
+            extent.want_along(*self._ends(block.camera, block.subject))
+        self.ground.read(go_on)
+        if not self.ground.stopped:
+            self.places = replace(self.places, dem_m=self.ground.under("CAMERAS", cameras.lon_deg, cameras.lat_deg, feedback))
+            self._subjects = replace(self._subjects, dem_m=self.ground.under("SUBJECTS", subjects.lon_deg, subjects.lat_deg, feedback))
 
     def measured(self):
-        """Tables of sightlines, with the part of the work before and after each, 0 to 1."""
-        before = 0.0
+        """Tables of sightlines, with the part of the work before and after each, 0 to 1; none where the reading was cancelled."""
+        if self.ground.stopped:
+            return
+        before = begin = self.ground.begin
         for block in self._small_blocks():
-            table, not_facing = sightlines(self.places, self._subjects, block, self.refraction_k)
+            table, not_facing = sightlines(self.places, self._subjects, block, self.refraction_k, self.ground.relief)
+            after = begin + (1.0 - begin) * block.done
             self.left_out.update(block.left_out)
             self.left_out.update(not_facing)
             self.sources.update(table["heights"].tolist())
             self.count += table["camera_index"].size
-            yield table, before, block.done
-            before = block.done
+            yield table, before, after
+            before = after
 
     def _small_blocks(self):
         """The blocks of pairs, large ones cut up."""
@@ -163,7 +179,9 @@ class Pairing:
 
     def ends(self, table):
         """Longitude and latitude of both ends of the sightlines of a table."""
-        camera, subject = table["camera_index"], table["subject_index"]
+        return self._ends(table["camera_index"], table["subject_index"])
+
+    def _ends(self, camera, subject):
         cameras, subjects = self.cameras, self.subjects
         return cameras.lon_deg[camera], cameras.lat_deg[camera], subjects.lon_deg[subject], subjects.lat_deg[subject]
 
@@ -176,6 +194,7 @@ class Pairing:
         if self.left_out:
             reasons = {tr(REASONS[reason]): count for reason, count in self.left_out.items()}
             feedback.pushInfo(tr("Left out: {reasons}.").format(reasons=counted(reasons)))
+        self.ground.log(feedback)
 
     def why_none(self):
         """The reason for having no pair at all."""

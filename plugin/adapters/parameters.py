@@ -5,12 +5,15 @@ import math
 from qgis.core import (
     NULL,
     QgsProcessing,
+    QgsProcessingParameterBand,
+    QgsProcessingParameterBoolean,
     QgsProcessingParameterDateTime,
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterField,
     QgsProcessingParameterNumber,
+    QgsProcessingParameterRasterLayer,
     QgsProcessingParameters,
     QgsProcessingParameterString,
     QgsProperty,
@@ -95,12 +98,16 @@ def cameras_and_subjects():
     ]
 
 
+def camera_height(layer):
+    return measure("CAMERA_HEIGHT", tr("Height of the lens above the ground [m]"), layer, 1.5, low=0)
+
+
 def names_and_heights():
     """What the points are called, how high they stand and how wide."""
     return [
         field("CAMERA_NAME", tr("Field with the name of a camera"), "CAMERAS"),
         field("SUBJECT_NAME", tr("Field with the name of a subject"), "SUBJECTS"),
-        measure("CAMERA_HEIGHT", tr("Height of the lens above the ground [m]"), "CAMERAS", 1.5, low=0),
+        camera_height("CAMERAS"),
         measure("SUBJECT_HEIGHT", tr("Height of the subject's top above its foot [m]"), "SUBJECTS", 0, low=0),
         advanced(
             measure("SUBJECT_BASE", tr("Height of the subject's foot, or of a window's sill, above the ground [m]"), "SUBJECTS", 0, low=0)
@@ -215,6 +222,47 @@ def refraction_k():
     )
 
 
+def dem(optional=True):
+    """The elevation model and its band."""
+    blank_means = tr("; blank: ground is not looked at") if optional else ""
+    return [
+        helped(
+            QgsProcessingParameterRasterLayer("DEM", tr("Elevation model, a raster file") + blank_means, None, optional),
+            tr("Heights in the unit that the file tells, else in metres; in any CRS. Only the part that is needed is read."),
+        ),
+        advanced(QgsProcessingParameterBand("DEM_BAND", tr("Band of the elevation model that holds the heights"), 1, "DEM", optional)),
+    ]
+
+
+def terrain_radius():
+    return number("TERRAIN_RADIUS", tr("Look for the terrain skyline as far as [m]"), 40_000, low=0)
+
+
+def skip_near():
+    return advanced(
+        helped(
+            number("SKIP_NEAR", tr("Pass over terrain nearer to the camera than [m]; blank: two cells of the elevation model"), low=0),
+            tr("Within a cell or two of the tripod an elevation model knows nothing of what stands in the way."),
+        )
+    )
+
+
+def dem_accuracy():
+    return advanced(
+        helped(
+            number("DEM_ACCURACY", tr("Heights of the elevation model are good to [m]"), 2, low=0),
+            tr("A line of sight that clears the terrain, or is blocked, by less than this is uncertain."),
+        )
+    )
+
+
+def use_skyline():
+    return helped(
+        QgsProcessingParameterBoolean("USE_SKYLINE", tr("The body must stand above the terrain skyline (with an elevation model)"), True),
+        tr("Off: the skyline is told in ground_deg, but is no condition."),
+    )
+
+
 def max_rows():
     return advanced(
         helped(
@@ -289,3 +337,7 @@ def choices_of(algorithm, parameters, name, context):
 
 def choice_of(algorithm, parameters, name, context):
     return QgsProcessingParameters.parameterAsEnumString(algorithm.parameterDefinition(name), parameters, context)
+
+
+def yes_of(algorithm, parameters, name, context):
+    return algorithm.parameterAsBool(parameters, name, context)

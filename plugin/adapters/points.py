@@ -9,6 +9,7 @@ from qgis.core import NULL, QgsFeatureRequest, QgsPoint, QgsProcessingFeatureSou
 
 from .crs import lon_lat
 from .keeping import Kept, column_of
+from .parameters import number_of, property_of_features
 from .translation import counted, tr
 
 
@@ -55,6 +56,16 @@ class Points:
             feedback.pushInfo(
                 tr("{label}: {name} is blank in {n:,} features: its default is taken.").format(label=label, n=count, name=name)
             )
+
+
+def measures_of(algorithm, parameters, least):
+    """Numbers of each feature, by their parameters and least values: from a property, or the same for all."""
+    measures = []
+    for name, low in least.items():
+        prop = property_of_features(parameters.get(name))
+        default = number_of(algorithm, {} if prop else parameters, name)
+        measures.append(Measure(name, np.nan if default is None else default, prop, low))
+    return measures
 
 
 def text_key(value):

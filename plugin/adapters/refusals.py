@@ -4,13 +4,21 @@ import math
 import re
 
 import numpy as np
-from qgis.core import QgsExpression, QgsProcessingParameterEnum, QgsProcessingParameterNumber, QgsProperty, QgsWkbTypes
+from qgis.core import (
+    QgsExpression,
+    QgsProcessingParameterDefinition,
+    QgsProcessingParameterEnum,
+    QgsProcessingParameterNumber,
+    QgsProperty,
+    QgsWkbTypes,
+)
 
 from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
 from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
+from .raster import Raster, source_of
 from .sinks import destination_file, unwritable
 from .translation import tr
 
@@ -107,6 +115,28 @@ def choices(algorithm, parameters):
             yield tr("{name}: '{value}' is not known. Choose from: {ids}.").format(
                 name=definition.name(), value=", ".join(unknown), ids=", ".join(definition.options())
             )
+
+
+def dem(algorithm, parameters, context):
+    """An elevation model without heights that can be read, and distances that leave none of its ground to look at."""
+    definition = algorithm.parameterDefinition("DEM")
+    if definition is None:
+        return
+    try:
+        source = source_of(algorithm, parameters, context)
+        if source is not None:
+            Raster(source, context.transformContext())
+        elif not definition.flags() & QgsProcessingParameterDefinition.Flag.FlagOptional:
+            yield tr("DEM is blank. Choose an elevation model: a raster of heights.")
+    except ValueError as unfit:
+        yield str(unfit)
+    if algorithm.parameterDefinition("TERRAIN_RADIUS") is None:
+        return
+    near_m, radius_m = (number_of(algorithm, parameters, name) for name in ("SKIP_NEAR", "TERRAIN_RADIUS"))
+    if not radius_m > (near_m or 0.0):
+        yield tr("TERRAIN_RADIUS is {radius:g} m: no ground lies between SKIP_NEAR ({near:g} m) and it. Give more, such as 40000.").format(
+            radius=radius_m, near=near_m or 0.0
+        )
 
 
 def ordered(algorithm, parameters, *pairs):

@@ -46,6 +46,7 @@ class Alignments(Algorithm):
     def initAlgorithm(self, configuration=None):
         for parameter in (
             *take.cameras_and_subjects(),
+            *take.dem(),
             *take.bodies("core"),
             take.day("FIRST_NIGHT", tr("First night, the date of its evening; blank: today")),
             take.day("LAST_NIGHT", tr("Last night; blank: {n} nights in all").format(n=NIGHTS)),
@@ -53,6 +54,9 @@ class Alignments(Algorithm):
             *self._light(),
             *take.names_and_heights(),
             *take.pairing(),
+            take.terrain_radius(),
+            take.skip_near(),
+            take.dem_accuracy(),
             take.keep_fields("CAMERAS", tr("Fields of the cameras to keep")),
             take.time_zone(),
             take.refraction_k(),
@@ -76,6 +80,7 @@ class Alignments(Algorithm):
             take.number("ALT_MAX", tr("Body at most this high [°]"), low=-90, high=90),
             take.number("GAP_MIN", tr("Body at least this far above the subject's top [°]"), low=-180, high=180),
             take.number("GAP_MAX", tr("Body at most this far above the subject's top [°]"), low=-180, high=180),
+            take.use_skyline(),
             *take.band(),
             take.core_alt_min(),
         )
@@ -157,11 +162,12 @@ class Alignments(Algorithm):
         reasons = Reasons()
         go_on = reporter(feedback)
         with in_words():
+            pairing.read_ground(feedback, go_on, skylines=True)
             for table, before, after in pairing.measured():
                 share = part_of(go_on, before, after)
                 pairs = Pairs(**pair_arrays(table, pairing.places, zone_names, zone_index))
                 nights_of_pair = (night[table["camera_index"]] for night in (first_night, last_night))
-                found = find_alignments(pairs, targets, *nights_of_pair, conditions, share)
+                found = find_alignments(pairs, targets, *nights_of_pair, conditions, share, pairing.ground.relief)
                 if not self._write(found, table, pairing, compass, output, unmet, reasons, crs, context, go_on):
                     break
         go_on(1.0)
@@ -192,7 +198,8 @@ class Alignments(Algorithm):
             "temperature_C": "TEMPERATURE",
         }
         numbers = {condition: take.number_of(self, parameters, name) for condition, name in asked.items()}
-        return Conditions(moon=take.choice_of(self, parameters, "MOON", context), **numbers)
+        moon, use_skyline = take.choice_of(self, parameters, "MOON", context), take.yes_of(self, parameters, "USE_SKYLINE", context)
+        return Conditions(moon=moon, use_skyline=use_skyline, **numbers)
 
     @staticmethod
     def _write(found, lines, pairing, compass, output, unmet, reasons, crs, context, go_on):
@@ -201,7 +208,7 @@ class Alignments(Algorithm):
         for table, without in found:
             shown, row = np.unique(table["pair"], return_inverse=True)
             drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
-            known = {**names, "dist_m": lines["dist_m"], "heights": lines["heights"]}
+            known = {**names, **{name: lines[name] for name in ("dist_m", "heights", "sight") if name in lines}}
             table.update({name: column[table["pair"]] for name, column in known.items()})
             camera = lines["camera_index"][table["pair"]]
             add_magnetic(table, compass, camera, table["t_utc"], "bearing_deg")

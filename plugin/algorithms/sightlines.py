@@ -23,7 +23,8 @@ class Sightlines(Algorithm):
     GROUP = "sight"
     TITLE = "Sightlines"
     SUMMARY = (
-        "True bearing, distance, altitude and angular size of each subject, seen from each camera, with the line drawn along the Earth"
+        "True bearing, distance, altitude and angular size of each subject, seen from each camera, whether terrain hides it, "
+        "with the line drawn along the Earth"
     )
     TAGS = ("bearing", "azimuth", "distance", "line of sight", "geodesic", "camera", "photography")
     LAYERS = ("CAMERAS", "SUBJECTS")
@@ -38,8 +39,11 @@ class Sightlines(Algorithm):
     def initAlgorithm(self, configuration=None):
         for parameter in (
             *take.cameras_and_subjects(),
+            *take.dem(),
             *take.names_and_heights(),
             *take.pairing(),
+            take.skip_near(),
+            take.dem_accuracy(),
             take.keep_fields("CAMERAS", tr("Fields of the cameras to keep")),
             take.helped(
                 take.day("DATE", tr("Date of the magnetic bearings; blank: today")), tr("A compass needle turns by some 0.1° a year.")
@@ -68,6 +72,7 @@ class Sightlines(Algorithm):
         )
         go_on = reporter(feedback)
         with in_words():
+            pairing.read_ground(feedback, go_on)
             for table, before, after in pairing.measured():
                 add_magnetic(table, compass, table["camera_index"], t_utc_s, "bearing_deg")
                 if not self._write(output, table, pairing, crs, context, part_of(go_on, before, after)):

@@ -11,9 +11,10 @@ from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of
 from ..adapters.moments import moment, steps_utc_s
-from ..adapters.points import read_points
 from ..adapters.progress import part_of, reporter
+from ..adapters.relief import Ground
 from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sites import lenses_over, read_sites
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
@@ -39,13 +40,18 @@ class SkyPositions(Algorithm):
     def initAlgorithm(self, configuration=None):
         for parameter in (
             take.points("SITES", tr("Sites: the points under the sky")),
+            *take.dem(),
             *take.bodies("core"),
             take.instant("START", tr("First time")),
             take.instant("END", tr("Last time; blank: the first time alone"), optional=True),
             take.number("STEP", tr("Step between times [min]"), 10, low=0),
             take.time_zone(),
             take.field("SITE_NAME", tr("Field with the name of a site"), "SITES"),
+            take.advanced(take.camera_height("SITES")),
+            take.advanced(take.terrain_radius()),
+            take.skip_near(),
             take.keep_fields("SITES", tr("Fields of the sites to keep")),
+            take.refraction_k(),
             *take.air(),
             take.max_rows(),
             QgsProcessingParameterFeatureSink("OUTPUT", tr("Sky positions"), QgsProcessing.SourceType.TypeVectorPoint),
@@ -63,12 +69,9 @@ class SkyPositions(Algorithm):
         yield from refusals.bodies(self, parameters, context)
 
     def processAlgorithm(self, parameters, context, feedback):
-        source = self.parameterAsSource(parameters, "SITES", context)
-        expression_context = self.createExpressionContext(parameters, context, source)
-        name_field, keep = take.text_of(parameters, "SITE_NAME"), take.fields_of(parameters, "KEEP_FIELDS")
-        sites = read_points(source, context, expression_context, feedback, tr("site"), name_field, keep=keep)
-        sites.log("SITES", feedback)
+        sites = read_sites(self, parameters, context, feedback)
         with in_words():
+            ground = Ground(self, parameters, context)
             targets = targets_of(self, parameters, context)
             zone_names, zone_index = zones_of_sites(parameters, sites.lon_deg, sites.lat_deg, feedback)
             times_of_zone = self._times(parameters, zone_names, feedback)
@@ -79,18 +82,22 @@ class SkyPositions(Algorithm):
         rows = sum(int((zone_index == zone).sum()) * times.size for zone, times in enumerate(times_of_zone)) * len(targets)
         refuse_too_many(rows, self.parameterAsInt(parameters, "MAX_ROWS", context), parameters, ["OUTPUT"])
 
-        crs = output_crs(source.sourceCrs())
+        go_on = reporter(feedback)
+        with in_words():
+            lens_dem_m = lenses_over(ground, sites, feedback, go_on)
+        crs = output_crs(self.parameterAsSource(parameters, "SITES", context).sourceCrs())
         output = Table(self, parameters, "OUTPUT", context, SKY_POSITIONS_FIELDS, sites.kept, QgsWkbTypes.Type.Point, crs, feedback)
         geometries = points_of(sites.x, sites.y)
-        go_on = reporter(feedback)
-        for table in self._tables(parameters, sites, zone_names, zone_index, times_of_zone, targets):
+        share = part_of(go_on, ground.begin, 1.0)
+        for table in self._tables(parameters, sites, ground, lens_dem_m, zone_names, zone_index, times_of_zone, targets, go_on):
             at = table["site"]
             table.update(site=sites.name[at], site_id=sites.fid[at])
             add_magnetic(table, compass, at, table["t_utc"], "az_deg")
-            share = part_of(go_on, output.written / rows, (output.written + at.size) / rows)
-            if not output.write(table, at, [geometries[i] for i in at.tolist()], share):
+            of_all = part_of(share, output.written / rows, (output.written + at.size) / rows)
+            if not output.write(table, at, [geometries[i] for i in at.tolist()], of_all):
                 break
         go_on(1.0)
+        ground.log(feedback)
         output.close("sky_positions", context, feedback, take.number_of(self, parameters, "STEP"))
         self._log(output, sites, targets, times_of_zone, rows, feedback)
         return {"OUTPUT": output.id}
@@ -106,18 +113,21 @@ class SkyPositions(Algorithm):
         step_min = take.number_of(self, parameters, "STEP")
         return [steps_utc_s(begin, end, step_min) for begin, end in zip(first.tolist(), last.tolist())]
 
-    def _tables(self, parameters, sites, zone_names, zone_index, times_of_zone, targets):
+    def _tables(self, parameters, sites, ground, lens_dem_m, zone_names, zone_index, times_of_zone, targets, go_on):
         """Blocks of rows; `site` is the row of the site among all."""
+        if ground.stopped:
+            return
         pressure_hPa, temperature_C = (take.number_of(self, parameters, name) for name in ("PRESSURE", "TEMPERATURE"))
-        heights_m = np.where(np.isfinite(sites.z_m), sites.z_m, 0.0)
+        heights_m = np.where(np.isfinite(lens_dem_m), lens_dem_m, np.where(np.isfinite(sites.z_m), sites.z_m, 0.0))
         begin_of_zone = np.array([times[0] for times in times_of_zone])
         begin_of_site = begin_of_zone[zone_index]
         for begin in dict.fromkeys(begin_of_site.tolist()):  # sites with the same times at once, in the order of their first
             those = np.flatnonzero(begin_of_site == begin)
             times = times_of_zone[zone_index[those[0]]]
             places = Sites(sites.lon_deg[those], sites.lat_deg[those], heights_m[those])
+            asked = (places, zone_names, zone_index[those], targets, times, pressure_hPa, temperature_C)
             with in_words():
-                for table in sky_positions(places, zone_names, zone_index[those], targets, times, pressure_hPa, temperature_C):
+                for table in sky_positions(*asked, ground.relief, lens_dem_m[those], lambda part: go_on()):
                     table["site"] = those[table["site"]]
                     yield table
 

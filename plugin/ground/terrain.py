@@ -239,7 +239,7 @@ class Terrain:
     gaps : ndarray of bool, shape (block rows, block cols)
         Blocks that are not held, or in which a height is not known.
     highest_m : float
-        Nothing in it stands higher. [m]
+        Nothing in it stands higher; -inf if no height is known. [m]
     """
 
     grid: Grid
@@ -348,6 +348,8 @@ def terrain(heights, transform, to_map, nodata=None, unit_m=1.0):
     _fill(block, values)
     if nodata is not None:
         block[block == np.float32(nodata)] = np.nan
+    if np.isnan(block).all():
+        raise ValueError("The elevation model holds no height. Choose another band, or another model.")
     block *= np.float32(unit_m)
     return _terrain(grid, block[None], np.zeros((1, 1), dtype=np.intp), np.isnan(block).reshape(1, 1, -1).any(axis=-1))
 
@@ -369,11 +371,6 @@ def load(grid, wanted, read, progress=None):
     -------
     Terrain or None
         None when it was ended. Heights in other blocks are not known.
-
-    Raises
-    ------
-    ValueError
-        No height at all in the wanted blocks.
     """
     side = BLOCK + 1
     numbers = np.argwhere(wanted)
@@ -414,7 +411,4 @@ def _fill(block, values):
 
 
 def _terrain(grid, blocks, first, gaps):
-    highest = np.fmax.reduce(blocks, axis=None)
-    if np.isnan(highest):
-        raise ValueError("The elevation model holds no height here. Choose another band, or a model that covers the places.")
-    return Terrain(grid, blocks, first, gaps, float(highest))
+    return Terrain(grid, blocks, first, gaps, float(np.fmax.reduce(blocks, axis=None, initial=-np.inf)))

@@ -48,11 +48,11 @@ def test_parameters_in_order(algorithm):
     alignments = algorithm("alignments")
     definitions = alignments.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
-        *("CAMERAS", "SUBJECTS", "BODIES", "STAR", "GALACTIC_LON", "FIRST_NIGHT", "LAST_NIGHT", "AZ_TOLERANCE"),
-        *("ALT_MIN", "ALT_MAX", "GAP_MIN", "GAP_MAX", "TILT_MIN", "TILT_MAX", "APEX_MIN", "APEX_MAX", "CORE_ALT_MIN"),
+        *("CAMERAS", "SUBJECTS", "DEM", "DEM_BAND", "BODIES", "STAR", "GALACTIC_LON", "FIRST_NIGHT", "LAST_NIGHT", "AZ_TOLERANCE"),
+        *("ALT_MIN", "ALT_MAX", "GAP_MIN", "GAP_MAX", "USE_SKYLINE", "TILT_MIN", "TILT_MAX", "APEX_MIN", "APEX_MAX", "CORE_ALT_MIN"),
         *("MOON", "MOON_LIT_MAX", "SUN_LIMIT", "SUN_MIN", "LIT_MIN", "LIT_MAX"),
         *("CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH", "FACE_FROM", "FACE_TO"),
-        *("PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "KEEP_FIELDS"),
+        *("PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "TERRAIN_RADIUS", "SKIP_NEAR", "DEM_ACCURACY", "KEEP_FIELDS"),
         *("TIME_ZONE", "REFRACTION_K", "PRESSURE", "TEMPERATURE", "MAX_ROWS", "OUTPUT", "UNMET"),
     ]
 

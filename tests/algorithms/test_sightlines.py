@@ -55,9 +55,9 @@ def test_parameters_in_order(algorithm):
     sightlines = algorithm("sightlines")
     definitions = sightlines.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
-        *("CAMERAS", "SUBJECTS", "CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH"),
-        *("FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "KEEP_FIELDS"),
-        *("DATE", "REFRACTION_K", "MAX_ROWS", "OUTPUT"),
+        *("CAMERAS", "SUBJECTS", "DEM", "DEM_BAND", "CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE"),
+        *("SUBJECT_WIDTH", "FACE_FROM", "FACE_TO", "PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE"),
+        *("SKIP_NEAR", "DEM_ACCURACY", "KEEP_FIELDS", "DATE", "REFRACTION_K", "MAX_ROWS", "OUTPUT"),
     ]
     required = {
         d.name() for d in definitions if not d.flags() & QgsProcessingParameterDefinition.Flag.FlagOptional and d.defaultValue() is None
@@ -101,7 +101,7 @@ def test_fields_and_their_types(measured):
     assert layer.wkbType() == QgsWkbTypes.Type.MultiLineString
 
 
-def test_what_needs_data_that_are_not_read_yet_is_null(measured):
+def test_what_needs_an_elevation_model_is_null_without_one(measured):
     (row,) = measured([(-33, 36)], [(-33, 36.01)]).rows()
     for name in ("visible", "sight", "block_m", "clear_m", "hidden_m"):
         assert row[name] in (None, QVariant()), name

@@ -35,11 +35,14 @@ def test_parameters_in_order(algorithm):
     sky_positions = algorithm("sky_positions")
     definitions = sky_positions.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
-        *("SITES", "BODIES", "STAR", "GALACTIC_LON", "START", "END", "STEP", "TIME_ZONE", "SITE_NAME", "KEEP_FIELDS"),
-        *("PRESSURE", "TEMPERATURE", "MAX_ROWS", "OUTPUT"),
+        *("SITES", "DEM", "DEM_BAND", "BODIES", "STAR", "GALACTIC_LON", "START", "END", "STEP", "TIME_ZONE", "SITE_NAME"),
+        *("CAMERA_HEIGHT", "TERRAIN_RADIUS", "SKIP_NEAR", "KEEP_FIELDS", "REFRACTION_K", "PRESSURE", "TEMPERATURE", "MAX_ROWS", "OUTPUT"),
     ]
     advanced = [d.name() for d in definitions if d.flags() & QgsProcessingParameterDefinition.Flag.FlagAdvanced]
-    assert advanced == ["STAR", "GALACTIC_LON", "PRESSURE", "TEMPERATURE", "MAX_ROWS"]
+    assert advanced == [
+        *("DEM_BAND", "STAR", "GALACTIC_LON", "CAMERA_HEIGHT", "TERRAIN_RADIUS", "SKIP_NEAR"),
+        *("REFRACTION_K", "PRESSURE", "TEMPERATURE", "MAX_ROWS"),
+    ]
 
 
 def test_bodies_are_static_texts(algorithm):

@@ -91,8 +91,14 @@ def test_blocks_read_one_by_one_give_the_heights_of_the_whole():
     assert held.bytes == 5 * 513 * 513 * 4
 
 
-def test_reading_can_be_ended_and_needs_a_height():
+def test_reading_can_be_ended():
     grid = terrain.Grid(10, 10, (0, 1, 0, 10, 0, -1), plain)
     assert terrain.load(grid, np.array([[True]]), lambda *window: np.zeros(window[2:]), lambda part: False) is None
-    with pytest.raises(ValueError, match="no height"):
-        terrain.load(grid, np.array([[True]]), lambda *window: np.full(window[2:], np.nan))
+
+
+@pytest.mark.parametrize("wanted", [True, False])
+def test_where_nothing_is_known_no_place_has_a_height(wanted):
+    grid = terrain.Grid(10, 10, (0, 1, 0, 10, 0, -1), plain)
+    held = terrain.load(grid, np.array([[wanted]]), lambda *window: np.full(window[2:], np.nan))
+    assert np.isnan(held.height_m([5.0, 50.0], [5.0, 5.0])).all()
+    assert held.highest_m == -np.inf

@@ -1,0 +1,180 @@
+"""Elevation models: raster layers whose heights are read through GDAL, window by window, in metres."""
+
+import re
+from dataclasses import dataclass
+
+import numpy as np
+from osgeo import gdal
+from qgis.core import QgsCoordinateReferenceSystem
+
+from ..plan.extent import Extent
+from .crs import transformed, wgs84
+from .parameters import blank
+from .translation import tr
+
+FOOT_M, SURVEY_FOOT_M = 0.3048, 1200.0 / 3937.0
+# what bands call their unit, in lower case
+UNITS_M = {
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0),
+    **dict.fromkeys(("ft", "foot", "feet", "international foot"), FOOT_M),
+    **dict.fromkeys(("us-ft", "ftus", "us survey foot", "us survey feet", "foot_us"), SURVEY_FOOT_M),
+    "cm": 0.01,
+    "dm": 0.1,
+}
+COLOURS = (gdal.GCI_PaletteIndex, gdal.GCI_RedBand, gdal.GCI_GreenBand, gdal.GCI_BlueBand, gdal.GCI_AlphaBand)
+# No ground lies lower or higher; files that do not declare what stands for no height mostly write -9999, or a number beyond these.
+LOWEST_M, HIGHEST_M, UNDECLARED = -12_000.0, 9_000.0, -9999.0
+
+
+@dataclass(frozen=True)
+class Source:
+    """What a raster layer says of itself, taken in the thread that the layer belongs to.
+
+    `no_data` holds the ranges of values, ends included, that the layer's properties name as no data beside what the file says.
+    """
+
+    name: str
+    file: str
+    options: tuple
+    crs: QgsCoordinateReferenceSystem
+    band: int
+    no_data: tuple
+
+
+def source_of(algorithm, parameters, context):
+    """The elevation model that the parameters name, or None where none is named.
+
+    Raises
+    ------
+    ValueError
+        With a sentence, where no heights can be read from it.
+    """
+    if algorithm.parameterDefinition("DEM") is None or blank(parameters.get("DEM")):
+        return None
+    layer = algorithm.parameterAsRasterLayer(parameters, "DEM", context)
+    if layer is None or not layer.isValid():
+        raise ValueError(tr("DEM: there is no raster that can be read. Choose an elevation model, or leave it blank."))
+    if layer.providerType() != "gdal":
+        raise ValueError(
+            tr("DEM: '{name}' is no file but comes from '{provider}'. Export it to a GeoTIFF first, and choose that.").format(
+                name=layer.name(), provider=layer.providerType()
+            )
+        )
+    if not layer.crs().isValid():
+        raise ValueError(
+            tr("DEM: '{name}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.").format(name=layer.name())
+        )
+    band = algorithm.parameterAsInt(parameters, "DEM_BAND", context)
+    if not 1 <= band <= layer.bandCount():
+        raise ValueError(
+            tr("DEM_BAND is {band}, but the bands of '{name}' are numbered 1 to {last}. Choose one of them.").format(
+                band=band, name=layer.name(), last=layer.bandCount()
+            )
+        )
+    file, *rest = re.split(r"\|(?=option:|authcfg=|credential:)", layer.dataProvider().dataSourceUri())
+    options = tuple(part[len("option:") :] for part in rest if part.startswith("option:"))
+    no_data = tuple((part.min(), part.max()) for part in layer.dataProvider().userNoDataValues(band))
+    return Source(layer.name(), file, options, layer.crs(), band, no_data)
+
+
+class Raster:
+    """Heights of an elevation model, to be read in windows.
+
+    Attributes
+    ----------
+    extent : Extent
+        Its cells on the Earth.
+    unit_m : float
+        Length of its vertical unit. [m]
+    unit_told : str or None
+        None where the file says nothing of that unit, or nothing that is known.
+    impossible : int
+        Heights read so far that no ground has: taken as not known.
+
+    Raises
+    ------
+    ValueError
+        With a sentence, where no heights can be read from it.
+    """
+
+    def __init__(self, source, transform_context):
+        self._source, self.impossible = source, 0
+        self._dataset = self._opened()
+        self._band = self._dataset.GetRasterBand(source.band)
+        if self._band.GetColorInterpretation() in COLOURS:
+            raise ValueError(
+                tr("DEM: band {band} of '{name}' holds colours, not heights. Choose another DEM_BAND, or another raster.").format(
+                    band=source.band, name=source.name
+                )
+            )
+        self._every_cell_known = bool(self._band.GetMaskFlags() & gdal.GMF_ALL_VALID)
+        self._scale, self._offset = self._band.GetScale(), self._band.GetOffset()
+        self.unit_m, self.unit_told = self._unit()
+        self.extent = Extent(
+            self._dataset.RasterYSize,
+            self._dataset.RasterXSize,
+            self._transform(),
+            lambda lon_deg, lat_deg: transformed(lon_deg, lat_deg, wgs84(), source.crs, transform_context),
+        )
+
+    @property
+    def name(self):
+        return self._source.name
+
+    def read(self, row, col, rows, cols):
+        """Heights of a window, nan where not known, shape (rows, cols). [m]"""
+        window = int(col), int(row), int(cols), int(rows)
+        heights = self._values(self._band, window, gdal.GDT_Float64, "<f8").copy()
+        if not self._every_cell_known:
+            heights[self._values(self._band.GetMaskBand(), window, gdal.GDT_Byte, "u1") == 0] = np.nan
+        undeclared = heights == UNDECLARED
+        heights = heights * (1.0 if self._scale is None else self._scale) + (self._offset or 0.0)
+        for low, high in self._source.no_data:
+            heights[(heights >= low) & (heights <= high)] = np.nan
+        heights *= self.unit_m
+        impossible = undeclared | (heights < LOWEST_M) | (heights > HIGHEST_M)
+        self.impossible += int(impossible.sum())
+        heights[impossible] = np.nan
+        return heights
+
+    def _opened(self):
+        try:
+            dataset = gdal.OpenEx(self._source.file, gdal.OF_RASTER, open_options=list(self._source.options))
+        except RuntimeError:  # only where someone has switched GDAL's exceptions on
+            dataset = None
+        if dataset is None:
+            raise ValueError(tr("DEM: '{file}' cannot be opened. Is it still there?").format(file=self._source.file))
+        return dataset
+
+    def _transform(self):
+        """GDAL's six numbers; straight from the file, since QGIS shows a rotated raster as a warped one."""
+        transform = self._dataset.GetGeoTransform(can_return_null=True)
+        if transform is None:
+            raise ValueError(
+                tr("DEM: '{name}' has no georeference, or one by control points alone. Warp it to a map first.").format(name=self.name)
+            )
+        return transform
+
+    def _unit(self):
+        """Length of the vertical unit, by the band or else by the CRS, and its name; metres and None where neither tells."""
+        told = self._band.GetUnitType()
+        if told.strip().lower() in UNITS_M:
+            return UNITS_M[told.strip().lower()], told
+        crs = self._dataset.GetSpatialRef()
+        if crs is not None and (crs.IsCompound() or crs.IsVertical()):
+            unit_m = crs.GetTargetLinearUnits("VERT_CS")
+            return unit_m, f"{unit_m:g} m"
+        return 1.0, None
+
+    def _values(self, band, window, kind, letter):
+        try:
+            raw = band.ReadRaster(*window, buf_type=kind)
+        except RuntimeError:
+            raw = None
+        if raw is None:
+            raise ValueError(
+                tr("DEM: '{name}' cannot be read at column {col}, row {row}: the file is damaged or cut short. Get it anew.").format(
+                    name=self.name, col=window[0], row=window[1]
+                )
+            )
+        return np.frombuffer(raw, dtype=letter).reshape(window[3], window[2])
