@@ -9,7 +9,9 @@ import numpy as np
 
 from . import curvature, geodesic
 
-SAMPLES = 400_000  # at once: 68 MB at their peak
+SAMPLES = 24_000  # at once: what they take fits a core's own memory
+PAIRS = 20_000  # made ready at once: 10 MB
+SLACK = 0.01  # of a cell: by which numbers of four bytes may place a sample outside the raster
 SHARED_M = 100.0  # within this of the lens its own height carries part of the ground's error
 CELLS_BEFORE_SUBJECT = 2.0
 CELLS_BEYOND_CAMERA = 2.0
@@ -49,6 +51,7 @@ def lines_of_sight(
     skip_near_m=None,
     accuracy_m=2.0,
     refraction_k=curvature.REFRACTION_K,
+    progress=None,
 ):
     """Follow lines of sight over the ground.
 
@@ -65,54 +68,112 @@ def lines_of_sight(
         Of the terrain's heights; a clearance smaller than this is uncertain. [m]
     refraction_k : float
         Coefficient of terrestrial refraction.
+    progress : callable, optional
+        Takes what is done, 0 to 1; False from it ends the work.
 
     Returns
     -------
-    Sight
+    Sight or None
+        None when it was ended. A lens below the ground at its place sees nothing, see `Terrain.buried`.
 
     Notes
     -----
-    Samples lie at most half a cell apart.
+    Samples lie at most half a cell apart. The worst are found in short numbers and measured in long ones.
     """
     given = (lon1_deg, lat1_deg, lens_m, lon2_deg, lat2_deg, base_m, top_m)
-    lon1, lat1, lens, lon2, lat2, base, top = np.broadcast_arrays(*(np.atleast_1d(np.asarray(value, float)) for value in given))
-    bearing, _, dist = geodesic.inverse(lon1, lat1, lon2, lat2)
-    fine1, coarse1 = terrain.cell_m(lon1, lat1)
-    fine2, coarse2 = terrain.cell_m(lon2, lat2)
-    begin = np.broadcast_to(CELLS_BEYOND_CAMERA * coarse1 if skip_near_m is None else float(skip_near_m), dist.shape)
-    end = dist - CELLS_BEFORE_SUBJECT * coarse2
-    result = np.full((3, dist.size), np.nan)
-    tested = np.flatnonzero((end > begin) & np.isfinite(lens + base + top + fine1 + fine2))
-    count = np.ceil((end - begin)[tested] / (0.5 * np.minimum(fine1, fine2)[tested])).astype(np.intp) + 1
-    group = np.cumsum(count) // SAMPLES
-    for number in np.unique(group):
-        some, counts = tested[group == number], count[group == number]
-        pairs = (value[some] for value in (lon1, lat1, lens, base, top, bearing, dist, begin, end))
-        result[:, some] = _least(terrain, *pairs, counts, refraction_k)
-    clear, block, hidden = result
+    given = np.broadcast_arrays(*(np.atleast_1d(np.asarray(value, float)) for value in given))
+    shape, (lon1, lat1, lens, lon2, lat2, base, top) = given[0].shape, (value.ravel() for value in given)
+    lens = np.where(terrain.buried(lon1, lat1, lens), np.nan, lens)
+    found = np.full((3, lens.size), np.nan)
+    for start in range(0, lens.size, PAIRS):
+        some = slice(start, start + PAIRS)
+        ends = (value[some] for value in (lon1, lat1, lens, lon2, lat2, base, top))
+        tested, counts, lines = _lines(terrain, *ends, skip_near_m, refraction_k)
+        first = 0
+        while first < tested.size:  # longest first, so that those followed together are of one length
+            some = slice(first, first + max(1, SAMPLES // counts[first]))
+            found[:, start + tested[some]] = _least(terrain, _Lines(*(value[..., some] for value in lines)), counts[first], refraction_k)
+            first = some.stop
+            if progress is not None and progress(min(start + first, lens.size) / lens.size) is False:
+                return None
+    clear, block, hidden = found.reshape(3, *shape)
     unsure = np.abs(clear) < accuracy_m * np.minimum(1.0, block / SHARED_M)
     sight = np.where(unsure, "uncertain", np.where(clear >= 0, "clear", "hidden")).astype(object)
     sight[np.isnan(clear)] = None
     return Sight(clear, block, hidden, sight)
 
 
-def _least(terrain, lon, lat, lens, base, top, bearing, dist, begin, end, counts, refraction_k):
-    """Least clearance, its distance, and what is hidden; shape (3, P)."""
-    first = np.cumsum(counts) - counts
-    pair = np.repeat(np.arange(counts.size), counts)
-    away = begin[pair] + ((end - begin) / (counts - 1))[pair] * (np.arange(pair.size) - first[pair])
-    course = terrain.path(lon, lat, bearing, dist)[:, :, pair]
-    height = terrain.sample(*((course[:, 2] * away + course[:, 1]) * away + course[:, 0]))
-    earth = curvature.radius_in_azimuth(lat, bearing)
+class _Lines(NamedTuple):
+    """Lines of sight between whose ends there is ground to look at, each array of shape (P,).
+
+    `course` (2, 3, P) and the height of the `ray` to the top (4, P) are polynomials of the part of the way from `begin` to `begin + span`.
+    """
+
+    course: np.ndarray
+    ray: np.ndarray
+    begin: np.ndarray
+    span: np.ndarray
+    dist: np.ndarray
+    alt: np.ndarray
+    earth: np.ndarray
+    lens: np.ndarray
+    base: np.ndarray
+    top: np.ndarray
+    edge: np.ndarray
+
+
+def _lines(terrain, lon1, lat1, lens, lon2, lat2, base, top, skip_near_m, refraction_k):
+    """Which pairs have ground between them to look at, longest first; how many samples each takes; all else that is known before."""
+    bearing, _, dist = geodesic.inverse(lon1, lat1, lon2, lat2)
+    (fine1, coarse1), (fine2, coarse2) = terrain.cell_m(lon1, lat1), terrain.cell_m(lon2, lat2)
+    begin = np.broadcast_to(CELLS_BEYOND_CAMERA * coarse1 if skip_near_m is None else float(skip_near_m), dist.shape)
+    span = dist - CELLS_BEFORE_SUBJECT * coarse2 - begin
+    tested = np.flatnonzero((span > 0) & np.isfinite(lens + base + top + fine1 + fine2))
+    counts = np.ceil(2.0 * span[tested] / np.minimum(fine1, fine2)[tested]).astype(np.intp) + 1
+    longest = np.argsort(-counts, kind="stable")
+    tested, counts = tested[longest], counts[longest]
+    chosen = (value[tested] for value in (lon1, lat1, lens, base, top, bearing, dist, begin, span))
+    lon1, lat1, lens, base, top, bearing, dist, begin, span = chosen
+    earth = curvature.radius_in_azimuth(lat1, bearing)
     alt = curvature.altitude_deg(dist, top - lens, earth, refraction_k, lens)
-    clearance = ray_height_m(away, alt[pair], earth[pair], lens[pair], refraction_k) - height
-    least = np.fmin.reduceat(clearance, first)
-    open_ended = (least >= 0) & np.logical_or.reduceat(np.isnan(height), first)
-    least = np.where(open_ended, np.nan, least)
-    at = np.minimum.reduceat(np.where(clearance == least[pair], away, np.inf), first)
-    ground = np.fmax.reduceat(curvature.altitude_deg(away, height - lens[pair], earth[pair], refraction_k, lens[pair]), first)
-    hidden = np.clip(ray_height_m(dist, ground, earth, lens, refraction_k) - base, 0.0, np.maximum(top - base, 0.0))
-    return np.where(np.isnan(least), np.nan, np.stack([least, at, hidden]))
+    a, b, c = terrain.path(lon1, lat1, bearing, dist).swapaxes(0, 1)
+    course = np.stack([a + (b + c * begin) * begin, (b + 2.0 * c * begin) * span, c * span**2], axis=1)
+    nodes = np.arange(4)[:, None] / 3.0
+    ray = np.linalg.solve(nodes ** np.arange(4), ray_height_m(begin + span * nodes, alt, earth, lens, refraction_k))
+    start, bulge = course[:, 0], np.abs(course[:, 2]) / 4.0
+    low, high = np.minimum(start, course.sum(axis=1)) - bulge, np.maximum(start, course.sum(axis=1)) + bulge
+    edge = ~(terrain.covers(*low) & terrain.covers(*high))
+    return tested, counts, _Lines(course, ray, begin, span, dist, alt, earth, lens, base, top, edge)
+
+
+def _least(terrain, lines, count, refraction_k):
+    """Least clearance, its distance, and what is hidden; shape (3, P)."""
+    part = np.linspace(0.0, 1.0, count)
+    powers = (part ** np.arange(4)[:, None]).astype(np.float32)
+    col, row = (place.T.astype(np.float32) @ powers[:3] for place in lines.course)
+    clearance = lines.ray.T.astype(np.float32) @ powers
+    clearance -= terrain.between(col, row)
+    if lines.edge.any():
+        clearance[~terrain.covers(col, row, SLACK)] = np.nan
+    every = np.arange(lines.begin.size)
+    unknown = np.isnan(clearance[every, clearance.argmin(axis=1)])  # the first nan, where there is one
+    if unknown.any():
+        clearance[np.isnan(clearance)] = np.inf
+    clear, block, _ = _measured(terrain, lines, part[clearance.argmin(axis=1)], refraction_k)
+    clearance /= np.stack([lines.begin, lines.span], axis=1).astype(np.float32) @ powers[:2]
+    _, _, alt = _measured(terrain, lines, part[clearance.argmin(axis=1)], refraction_k)
+    shown_from = ray_height_m(lines.dist, alt, lines.earth, lines.lens, refraction_k)
+    hidden = np.clip(shown_from - lines.base, 0.0, np.maximum(lines.top - lines.base, 0.0))
+    open_ended = unknown & ~(clear < 0)
+    return np.where(open_ended, np.nan, [clear, block, hidden])
+
+
+def _measured(terrain, lines, part, refraction_k):
+    """Clearance of the ray part of the way, the distance there, and the altitude of the ground."""
+    away = lines.begin + lines.span * part
+    height = terrain.between(*((place[2] * part + place[1]) * part + place[0] for place in lines.course))
+    clear = ray_height_m(away, lines.alt, lines.earth, lines.lens, refraction_k) - height
+    return clear, away, curvature.altitude_deg(away, height - lines.lens, lines.earth, refraction_k, lines.lens)
 
 
 def ray_height_m(dist_m, alt_deg, radius_m, lens_m, refraction_k=curvature.REFRACTION_K):

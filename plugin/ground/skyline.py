@@ -16,7 +16,8 @@ BEST = 3  # samples of a ray looked at more closely
 FINE = 8  # places on either side of such a sample, up to the next one
 STRIDE = 64  # samples between two looks at whether anything farther could still rise
 GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
-RAYS = 360  # at once
+RAYS = 360  # sampled at once: what they take fits a core's own memory
+COURSES = 7200  # worked out at once: 8 MB
 FAN = 12  # azimuths at which a viewpoint's courses are worked out when many more are wanted
 EDGE = 0.98  # of the radius: a skyline beyond this could go on behind it
 CELLS_BEYOND_CAMERA = 2.0
@@ -80,15 +81,31 @@ def skyline(
     if not radius_m > farthest:
         raise ValueError(f"Within {radius_m:g} m there is no ground beyond the {farthest:g} m passed over. Look farther.")
     lens = np.where(terrain.buried(lon, lat, lens), np.nan, lens)
-    rays = np.broadcast_arrays(lon, lat, lens, skip, az)
-    shape, count = rays[0].shape, rays[0].size
+    given = np.broadcast_arrays(lon, lat, lens, skip, az)
+    shape, count = given[0].shape, given[0].size
     found = np.full((4, count), np.nan)
-    for first in range(0, count, RAYS):
-        some = slice(first, first + RAYS)
-        found[:, some] = _along_rays(terrain, *(ray.flat[some] for ray in rays), radius_m, refraction_k)
-        if progress is not None and progress(min(first + RAYS, count) / count) is False:
-            return None
+    for start in range(0, count, COURSES):
+        seeing, rays = _rays(terrain, *(value.flat[start : start + COURSES] for value in given), radius_m, refraction_k)
+        for first in range(0, seeing.size, RAYS):
+            some = slice(first, first + RAYS)
+            found[:, start + seeing[some]] = _along(terrain, _Rays(*(value[..., some] for value in rays)), radius_m, refraction_k)
+            if progress is not None and progress((start + seeing[some][-1] + 1) / count) is False:
+                return None
     return Skyline(*found.reshape(4, *shape), (found[1] > EDGE * radius_m).reshape(shape))
+
+
+class _Rays(NamedTuple):
+    """Rays that begin on the terrain, each array of shape (R,), the courses (2, 3, R).
+
+    `bend` makes the drop of the level behind a level ray at a distance: bend d^2. `end` is where the ray leaves the raster.
+    """
+
+    course: np.ndarray
+    lens: np.ndarray
+    skip: np.ndarray
+    earth: np.ndarray
+    bend: np.ndarray
+    end: np.ndarray
 
 
 def _distances(radius_m):
@@ -97,26 +114,25 @@ def _distances(radius_m):
     return np.minimum(FIRST_STEP_M * np.expm1(np.arange(1, count + 1) * np.log1p(GROWTH)) / GROWTH, radius_m)
 
 
-def _along_rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
-    """Altitude, distance, height and reach of the skyline on single rays, shape (4, R)."""
-    found = np.full((4, lon.size), np.nan)
+def _rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
+    """Which of the rays can see, and all that is known of those before looking at the ground."""
     course = _courses(terrain, lon, lat, az, radius_m)
     seeing = np.flatnonzero(terrain.covers(*course[:, 0]) & np.isfinite(course).all(axis=(0, 1)) & np.isfinite(lens))
-    if not seeing.size:
-        return found
     course, lat, lens, skip, az = (value[..., seeing] for value in (course, lat, lens, skip, az))
     earth = curvature.radius_in_azimuth(lat, az)
     end = np.minimum(terrain.grid.leaving_m(course), radius_m)
+    return seeing, _Rays(course, lens, skip, earth, (1.0 - refraction_k) / (2.0 * earth), end)
+
+
+def _along(terrain, rays, radius_m, refraction_k):
+    """Altitude, distance, height and reach of the skyline on rays, shape (4, R)."""
     dist = _distances(radius_m)
-    dist = dist[np.searchsorted(dist, skip.min()) :]
-    bend = (1.0 - refraction_k) / (2.0 * earth)
-    tangents, reach = _march(terrain, course, dist, lens, skip, end, bend)
-    away, seen = _refined(terrain, course, dist, tangents, reach, skip, lens, bend)
-    height = terrain.between(*_place(course, away))
-    alt = curvature.altitude_deg(away, height - lens, earth, refraction_k, lens)
-    found[:3, seeing] = np.where(seen, [alt, away, height], np.nan)
-    found[3, seeing] = reach
-    return found
+    dist = dist[np.searchsorted(dist, rays.skip.min()) :]
+    tangents, reach = _march(terrain, rays, dist)
+    away, seen = _refined(terrain, rays, dist, tangents, reach)
+    height = terrain.between(*_place(rays.course, away))
+    alt = curvature.altitude_deg(away, height - rays.lens, rays.earth, refraction_k, rays.lens)
+    return np.stack([*np.where(seen, [alt, away, height], np.nan), reach])
 
 
 def _place(course, dist_m):
@@ -142,32 +158,35 @@ def _courses(terrain, lon, lat, az, radius_m):
     return np.einsum("ijrk,rk->ijr", waves[:, :, np.cumsum(new) - 1], turns).real
 
 
-def _march(terrain, course, dist, lens, skip, end, bend):
+def _march(terrain, rays, dist):
     """Tangents of the altitudes of samples, shape (R, S), -inf where there is none to see; and where the heights end, shape (R,).
 
     Tangents to first order, rise / d - bend d: they differ from `curvature.altitude_deg` by a part in a thousand, alike along a ray.
     """
-    course32, powers = course.astype(np.float32), np.stack([np.ones_like(dist), dist, dist**2]).astype(np.float32)
-    less32, inverse = np.stack([lens, bend], axis=1).astype(np.float32), np.stack([1.0 / dist, dist]).astype(np.float32)
-    tangents = np.full((lens.size, dist.size), -np.inf, dtype=np.float32)
-    reach, best = end.copy(), np.full(lens.size, -np.inf, dtype=np.float32)
-    going = np.arange(lens.size)
-    gappy = _meets_gaps(terrain, course32, powers, end)
+    powers = np.stack([np.ones_like(dist), dist, dist**2]).astype(np.float32)
+    inverse = np.stack([1.0 / dist, dist]).astype(np.float32)
+    cols, rows = rays.course.swapaxes(1, 2).astype(np.float32)
+    less = np.stack([rays.lens, rays.bend], axis=1).astype(np.float32)
+    tangents = np.full((rays.lens.size, dist.size), -np.inf, dtype=np.float32)
+    reach, best = rays.end.copy(), np.full(rays.lens.size, -np.inf, dtype=np.float32)
+    going = np.arange(rays.lens.size)
+    gappy = _meets_gaps(terrain, cols, rows, powers, rays.end)
     for first in range(0, dist.size, STRIDE):
         some = slice(first, first + STRIDE)
         out = dist[some]
-        rises = _highest_tangent(out[0], terrain.highest_m - lens[going], bend[going]) > best[going]
-        going = going[(rises | gappy[going]) & (end[going] >= out[0])]
+        rises = _highest_tangent(out[0], terrain.highest_m - rays.lens[going], rays.bend[going]) > best[going]
+        going = going[(rises | gappy[going]) & (rays.end[going] >= out[0])]
         if not going.size:
             break
-        col, row = course32[0].T[going] @ powers[:, some], course32[1].T[going] @ powers[:, some]
+        skip, end = rays.skip[going, None], rays.end[going, None]
+        col, row = cols[going] @ powers[:, some], rows[going] @ powers[:, some]
         tangent = terrain.between(col, row)
         tangent *= inverse[0, some]
-        tangent -= less32[going] @ inverse[:, some]
-        if out[0] < skip[going].max():
-            tangent[out < skip[going, None]] = -np.inf
-        if out[-1] > end[going].min():
-            tangent[out > end[going, None]] = -np.inf
+        tangent -= less[going] @ inverse[:, some]
+        if out[0] < skip.max():
+            tangent[out < skip] = -np.inf
+        if out[-1] > end.min():
+            tangent[out > end] = -np.inf
         highest = tangent[np.arange(going.size), tangent.argmax(axis=1)]  # nan where there is one
         lost = np.flatnonzero(np.isnan(highest))
         if lost.size:
@@ -178,7 +197,8 @@ def _march(terrain, course, dist, lens, skip, end, bend):
             reach[going[lost]] = np.where(known > 0, dist[known - 1], 0.0)
         tangents[going, some] = tangent
         best[going] = np.maximum(best[going], highest)
-        going = np.delete(going, lost)
+        if lost.size:
+            going = np.delete(going, lost)
     return tangents, reach
 
 
@@ -189,30 +209,29 @@ def _highest_tangent(dist_m, rise_m, bend):
     return rise_m / dist_m - bend * dist_m
 
 
-def _meets_gaps(terrain, course32, powers, end):
+def _meets_gaps(terrain, cols, rows, powers, end):
     """Tell which rays pass over blocks where some ground is not known: these are followed to where they meet it."""
     if not terrain.gaps.any():
         return np.zeros(end.size, dtype=bool)
     some = powers[:, ::GAP_STRIDE]
-    near = terrain.near_gap(course32[0].T @ some, course32[1].T @ some)
+    near = terrain.near_gap(cols @ some, rows @ some)
     return (near & (some[1] <= end[:, None])).any(axis=1)
 
 
-def _refined(terrain, course, dist, tangents, reach, skip, lens, bend):
+def _refined(terrain, rays, dist, tangents, reach):
     """Look more closely around the highest samples of each ray: distance of the skyline, and whether there is one, shape (R,)."""
-    rays = np.arange(lens.size)
-    order = np.empty((lens.size, BEST), dtype=np.intp)
+    every = np.arange(reach.size)
+    order = np.empty((reach.size, BEST), dtype=np.intp)
+    seen = np.zeros(reach.size, dtype=bool)
     for number in range(BEST):
         order[:, number] = tangents.argmax(axis=1)
-        if number == 0:
-            seen = np.isfinite(tangents[rays, order[:, 0]])
-        tangents[rays, order[:, number]] = -np.inf
+        seen |= np.isfinite(tangents[every, order[:, number]])
+        tangents[every, order[:, number]] = -np.inf
     part = np.arange(-FINE, FINE + 1) / FINE
     here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)][:, :, None] for step in (0, -1, 1))
-    away = (here + np.where(part < 0, here - before, after - here) * part).reshape(lens.size, -1)
-    away = np.clip(away, skip[:, None], np.maximum(reach, skip)[:, None]).astype(np.float32)
-    tangent = terrain.between(*_place(course.astype(np.float32)[..., None], away)) - lens.astype(np.float32)[:, None]
-    tangent /= away
-    tangent -= bend.astype(np.float32)[:, None] * away
+    away = (here + np.where(part < 0, here - before, after - here) * part).reshape(reach.size, -1)
+    away = np.clip(away, rays.skip[:, None], np.maximum(reach, rays.skip)[:, None]).astype(np.float32)
+    lens, bend, course = (value[..., None].astype(np.float32) for value in (rays.lens, rays.bend, rays.course))
+    tangent = (terrain.between(*_place(course, away)) - lens) / away - bend * away
     tangent[np.isnan(tangent)] = -np.inf
-    return away[rays, tangent.argmax(axis=1)].astype(float), seen
+    return away[every, tangent.argmax(axis=1)].astype(float), seen

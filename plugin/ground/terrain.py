@@ -65,9 +65,9 @@ class Grid:
         """Position of places in cells, shape as the places; inf or nan where the map has no place for them."""
         return self._position(lon_deg, lat_deg, self._middle_x)
 
-    def covers(self, col, row):
-        """Tell whether positions lie between the centres of cells."""
-        return (col >= 0) & (row >= 0) & (col <= self.cols - 1) & (row <= self.rows - 1)
+    def covers(self, col, row, slack=0.0):
+        """Tell whether positions lie between the centres of cells, or outside by no more than a part of a cell."""
+        return (col >= -slack) & (row >= -slack) & (col <= self.cols - 1 + slack) & (row <= self.rows - 1 + slack)
 
     def cell_m(self, lon_deg, lat_deg):
         """Sides of a cell on the ground at places: the shorter, the longer. [m]."""
@@ -96,8 +96,7 @@ class Grid:
         change on the way.
         """
         lon, lat, bearing, length = np.broadcast_arrays(lon_deg, lat_deg, bearing_deg, length_m)
-        x, _ = self._x_y(lon, lat)
-        x = _near(x, self._middle_x, self.turn)
+        x = _near(self._x_y(lon, lat)[0], self._middle_x, self.turn)
         start = np.array(self._position(lon, lat, x))
         to_middle, to_end = (
             np.array(self._position(*geodesic.direct(lon, lat, bearing, part * length)[:2], x)) - start for part in (0.5, 1.0)
@@ -192,8 +191,10 @@ class Grid:
     def _cells_per_m(self, lon_deg, lat_deg):
         """Columns, rows to metres eastward, northward; shape (2, 2, ...)."""
         lon, lat = np.broadcast_arrays(np.asarray(lon_deg, dtype=float), np.asarray(lat_deg, dtype=float))
-        east, north = (self.path(lon, lat, bearing, PROBE_M) for bearing in (90.0, 0.0))
-        return np.stack([east[:, 1], north[:, 1]], axis=1)
+        x = _near(self._x_y(lon, lat)[0], self._middle_x, self.turn)
+        here = np.array(self._position(lon, lat, x))
+        moved = [self._position(*geodesic.direct(lon, lat, bearing, PROBE_M)[:2], x) for bearing in (90.0, 0.0)]
+        return np.stack([(np.array(there) - here) / PROBE_M for there in moved], axis=1)
 
     def _no_blocks(self):
         return np.zeros((-(-self.rows // BLOCK), -(-self.cols // BLOCK)), dtype=bool)
