@@ -128,15 +128,16 @@ def _lines(terrain, lon1, lat1, lens, lon2, lat2, base, top, skip_near_m, refrac
     (fine1, coarse1), (fine2, coarse2) = terrain.cell_m(lon1, lat1), terrain.cell_m(lon2, lat2)
     begin = np.broadcast_to(CELLS_BEYOND_CAMERA * coarse1 if skip_near_m is None else float(skip_near_m), dist.shape)
     span = dist - CELLS_BEFORE_SUBJECT * coarse2 - begin
-    tested = np.flatnonzero((span > 0) & np.isfinite(lens + base + top + fine1 + fine2))
+    course = terrain.path(lon1, lat1, np.nan_to_num(bearing), np.maximum(dist, geodesic.COINCIDENT_M))
+    tested = np.flatnonzero((span > 0) & np.isfinite(lens + base + top + fine1 + fine2 + course.sum(axis=(0, 1))))
     counts = np.ceil(2.0 * span[tested] / np.minimum(fine1, fine2)[tested]).astype(np.intp) + 1
     longest = np.argsort(-counts, kind="stable")
     tested, counts = tested[longest], counts[longest]
-    chosen = (value[tested] for value in (lon1, lat1, lens, base, top, bearing, dist, begin, span))
-    lon1, lat1, lens, base, top, bearing, dist, begin, span = chosen
+    chosen = (value[..., tested] for value in (lat1, lens, base, top, bearing, dist, begin, span, course))
+    lat1, lens, base, top, bearing, dist, begin, span, course = chosen
     earth = curvature.radius_in_azimuth(lat1, bearing)
     alt = curvature.altitude_deg(dist, top - lens, earth, refraction_k, lens)
-    a, b, c = terrain.path(lon1, lat1, bearing, dist).swapaxes(0, 1)
+    a, b, c = course.swapaxes(0, 1)
     course = np.stack([a + (b + c * begin) * begin, (b + 2.0 * c * begin) * span, c * span**2], axis=1)
     nodes = np.arange(4)[:, None] / 3.0
     ray = np.linalg.solve(nodes ** np.arange(4), ray_height_m(begin + span * nodes, alt, earth, lens, refraction_k))

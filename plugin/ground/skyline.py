@@ -12,13 +12,15 @@ from . import curvature
 
 FIRST_STEP_M = 0.3
 GROWTH = 0.01  # of each step over the one before
-BEST = 3  # samples of a ray looked at more closely
-FINE = 8  # places on either side of such a sample, up to the next one
+BEST = 5  # samples of a ray looked at more closely
+FINE = 6  # places on either side of such a sample, up to the next one; and around the highest of these once more
+PART = np.arange(-FINE, FINE + 1) / FINE
 STRIDE = 64  # samples between two looks at whether anything farther could still rise
 GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
-RAYS = 360  # sampled at once: what they take fits a core's own memory
+RAYS = 480  # sampled at once: what they take fits a core's own memory
 COURSES = 7200  # worked out at once: 8 MB
 FAN = 12  # azimuths at which a viewpoint's courses are worked out when many more are wanted
+LEAST_BEND = 1e-15  # of a ray that bends as the Earth does, k = 1 [1/m]
 EDGE = 0.98  # of the radius: a skyline beyond this could go on behind it
 CELLS_BEYOND_CAMERA = 2.0
 
@@ -127,7 +129,7 @@ def _rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
 def _along(terrain, rays, radius_m, refraction_k):
     """Altitude, distance, height and reach of the skyline on rays, shape (4, R)."""
     dist = _distances(radius_m)
-    dist = dist[np.searchsorted(dist, rays.skip.min()) :]
+    dist = np.concatenate([[rays.skip.min()], dist[dist > rays.skip.min()]])
     tangents, reach = _march(terrain, rays, dist)
     away, seen = _refined(terrain, rays, dist, tangents, reach)
     height = terrain.between(*_place(rays.course, away))
@@ -174,7 +176,7 @@ def _march(terrain, rays, dist):
     for first in range(0, dist.size, STRIDE):
         some = slice(first, first + STRIDE)
         out = dist[some]
-        rises = _highest_tangent(out[0], terrain.highest_m - rays.lens[going], rays.bend[going]) > best[going]
+        rises = _highest_tangent(out[0], dist[-1], terrain.highest_m - rays.lens[going], rays.bend[going]) > best[going]
         going = going[(rises | gappy[going]) & (rays.end[going] >= out[0])]
         if not going.size:
             break
@@ -202,11 +204,10 @@ def _march(terrain, rays, dist):
     return tangents, reach
 
 
-def _highest_tangent(dist_m, rise_m, bend):
-    """The most that ground which nowhere rises more than so much could reach at a distance or beyond."""
-    horizon_m = np.sqrt(np.maximum(-rise_m, 0.0) / bend)
-    dist_m = np.maximum(dist_m, horizon_m)
-    return rise_m / dist_m - bend * dist_m
+def _highest_tangent(dist_m, radius_m, rise_m, bend):
+    """The most that ground which nowhere rises more than so much could reach between two distances."""
+    horizon_m = np.clip(np.sqrt(np.maximum(-rise_m, 0.0) / np.maximum(bend, LEAST_BEND)), dist_m, radius_m)
+    return np.max([rise_m / away - bend * away for away in (dist_m, horizon_m, radius_m)], axis=0)
 
 
 def _meets_gaps(terrain, cols, rows, powers, end):
@@ -227,11 +228,18 @@ def _refined(terrain, rays, dist, tangents, reach):
         order[:, number] = tangents.argmax(axis=1)
         seen |= np.isfinite(tangents[every, order[:, number]])
         tangents[every, order[:, number]] = -np.inf
-    part = np.arange(-FINE, FINE + 1) / FINE
-    here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)][:, :, None] for step in (0, -1, 1))
-    away = (here + np.where(part < 0, here - before, after - here) * part).reshape(reach.size, -1)
+    here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)] for step in (0, -1, 1))
+    best = _highest_between(terrain, rays, reach, before, here, after)
+    step = (FIRST_STEP_M + GROWTH * best) / FINE
+    return _highest_between(terrain, rays, reach, best - step, best, best + step)[:, 0].astype(float), seen
+
+
+def _highest_between(terrain, rays, reach, before, here, after):
+    """Distance of the highest of places on either side of those, shape (R, 1)."""
+    before, here, after = (value[:, :, None] for value in (before, here, after))
+    away = (here + np.where(PART < 0, here - before, after - here) * PART).reshape(reach.size, -1)
     away = np.clip(away, rays.skip[:, None], np.maximum(reach, rays.skip)[:, None]).astype(np.float32)
     lens, bend, course = (value[..., None].astype(np.float32) for value in (rays.lens, rays.bend, rays.course))
     tangent = (terrain.between(*_place(course, away)) - lens) / away - bend * away
     tangent[np.isnan(tangent)] = -np.inf
-    return away[every, tangent.argmax(axis=1)].astype(float), seen
+    return np.take_along_axis(away, tangent.argmax(axis=1)[:, None], axis=1)

@@ -52,7 +52,8 @@ def test_rms_where_the_skyline_is_far(place, heights):
     assert np.abs(missed[far]).max() < 0.5  # [deg] no summit is lost
     assert np.abs(found.reach_m - end).max() < CELL_M
     same = np.abs(found.dist_m - dist) < 0.02 * dist + CELL_M
-    assert same[far].mean() > 0.98  # the rest are summits of nearly one altitude
+    assert same[far].mean() > 0.95  # the rest are summits of nearly one altitude, or higher ones within a cell between its crossings
+    assert missed[far & ~same].min() > -TOL_RMS_DEG
 
 
 def test_only_ground_beyond_what_is_passed_over_counts(heights):
