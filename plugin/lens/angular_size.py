@@ -39,3 +39,21 @@ def angular_height_deg(base_alt_deg, top_alt_deg):
         [deg]
     """
     return np.subtract(top_alt_deg, base_alt_deg)
+
+
+def distance_of_width_m(width_m, angle_deg):
+    """Distance at which a width fills an angle: from there a subject is as large as a disc of that angle.
+
+    Parameters
+    ----------
+    width_m : array_like
+        [m]
+    angle_deg : array_like
+        More than 0, less than 180. [deg]
+
+    Returns
+    -------
+    ndarray
+        [m]
+    """
+    return np.asarray(width_m, dtype=float) / (2.0 * np.tan(np.radians(angle_deg) / 2.0))

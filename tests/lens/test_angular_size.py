@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from skyalidade.lens.angular_size import angular_height_deg, angular_width_deg
+from skyalidade.lens.angular_size import angular_height_deg, angular_width_deg, distance_of_width_m
 
 
 def test_ten_metres_at_eleven_hundred_are_as_wide_as_the_moon():
@@ -34,3 +34,9 @@ def test_shape_is_kept(shape):
 
 def test_unknown_width_stays_unknown():
     assert np.isnan(angular_width_deg(np.nan, 100.0))
+
+
+def test_the_moon_is_as_wide_as_ten_metres_at_eleven_hundred():
+    """Common practice, no source; and the way back."""
+    assert distance_of_width_m(10.0, 0.53) == pytest.approx(1100.0, rel=0.02)
+    assert angular_width_deg(10.0, distance_of_width_m(10.0, 0.53)) == pytest.approx(0.53, abs=1e-12)
