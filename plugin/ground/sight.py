@@ -155,7 +155,7 @@ def _least(terrain, lines, count, refraction_k):
     clearance = lines.ray.T.astype(np.float32) @ powers
     clearance -= terrain.between(col, row)
     if lines.edge.any():
-        clearance[~terrain.covers(col, row, SLACK)] = np.nan
+        clearance[~terrain.grid.covers(col, row, SLACK)] = np.nan
     every = np.arange(lines.begin.size)
     unknown = np.isnan(clearance[every, clearance.argmin(axis=1)])  # the first nan, where there is one
     if unknown.any():
