@@ -63,7 +63,7 @@ FIELDS = {
         Field("t_end", "datetime", "End (UTC)"),
         Field("end_loc", "text", "End (local)"),
         Field("minutes", "real", "Length [min]"),
-        Field("az_deg", "real", "Azimuth of the body [° true]"),
+        Field("az_deg", "real", "Azimuth [° true]"),
         Field("alt_deg", "real", "Altitude of the body, apparent [°]"),
         Field("semi_deg", "real", "Semidiameter [°]"),
         # the sightline
@@ -91,6 +91,8 @@ FIELDS = {
         Field("d_alt_deg", "real", "Body above the subject's top [°]"),
         Field("place", "text", "Body against the subject"),
         Field("ground_deg", "real", "Altitude of the terrain skyline [°]"),
+        Field("z_m", "real", "Height of the ground [m]"),
+        Field("reach_m", "real", "Ground known as far as [m]"),
         # the light
         Field("sun_deg", "real", "Altitude of the Sun, geometric [°]"),
         Field("sky", "text", "Darkness of the sky"),
@@ -134,3 +136,7 @@ SKY_POSITIONS_FIELDS = (
     *("site", "site_id", "body", "t_utc", "t_local", "tz", "az_deg", "alt_deg", "semi_deg", "mag_deg", "ground_deg"),
     *("sun_deg", "sky", "moon_deg", "moon_lit", "moon_sep", "core_alt", "tilt_deg", "lean", "apex_deg", "apex_az", "apex_lon"),
 )
+
+PROFILE_FIELDS = ("site", "site_id", "az_deg", "ground_deg", "dist_m", "z_m", "reach_m")
+
+SKYLINE_FIELDS = ("site", "site_id", "cam_z_m")

@@ -5,9 +5,10 @@ from qgis.core import QgsProcessingProvider
 from .algorithms.alignments import Alignments
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
+from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, SkyPositions)
+ALGORITHMS = (Sightlines, Alignments, SkyPositions, TerrainHorizon)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

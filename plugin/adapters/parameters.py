@@ -230,7 +230,7 @@ def dem(optional=True):
             QgsProcessingParameterRasterLayer("DEM", tr("Elevation model, a raster file") + blank_means, None, optional),
             tr("Heights in the unit that the file tells, else in metres; in any CRS. Only the part that is needed is read."),
         ),
-        advanced(QgsProcessingParameterBand("DEM_BAND", tr("Band of the elevation model that holds the heights"), 1, "DEM", optional)),
+        advanced(QgsProcessingParameterBand("DEM_BAND", tr("Band of the elevation model that holds the heights"), 1, "DEM", True)),
     ]
 
 

@@ -1,9 +1,10 @@
-"""Sightlines as a map shows them: the chains of vertices that draw them, and their bearing from the north of a grid."""
+"""Sightlines and skylines as a map shows them: the vertices that draw them, and bearings from the north of a grid."""
 
 import numpy as np
 
 from ..ground.geodesic import densified_lines, direct, split_at_antimeridian
 
+EXACT_DEG = 2.0**-30  # 0.1 mm: multiples of it stay exact when turns are added, so that both edges of a seam fall together
 HALF_STEP_M = 50.0  # to either side of the camera: short against any projection's bending, long against the rounding of its coordinates
 
 
@@ -20,6 +21,30 @@ def drawn_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg):
     ground.geodesic.MultiLines
     """
     return split_at_antimeridian(densified_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg))
+
+
+def unrolled_ring(lon_deg, lat_deg):
+    """A closed ring on a sheet of longitude and latitude, its longitudes running on across the antimeridian.
+
+    Parameters
+    ----------
+    lon_deg, lat_deg : array_like, (N,)
+        Vertices around a place, the first not repeated. [deg]
+
+    Returns
+    -------
+    lon_deg, lat_deg : ndarray, (N + 1,) or (N + 4,)
+        The first repeated as the last; a ring that runs round a pole is closed along it. [deg]
+    """
+    lon, lat = np.asarray(lon_deg, dtype=float), np.asarray(lat_deg, dtype=float)
+    turned = lon[0] + np.cumsum((np.diff(lon, append=lon[0]) + 180.0) % 360.0 - 180.0)
+    run = np.append(lon[0], turned[:-1])
+    if abs(turned[-1] - lon[0]) < 180.0:
+        return np.append(run, lon[0]), np.append(lat, lat[0])
+    pole = np.copysign(90.0, lat.mean())
+    run[0] = np.round(lon[0] / EXACT_DEG) * EXACT_DEG
+    last = run[0] + np.copysign(360.0, turned[-1] - lon[0])
+    return np.append(run, [last, last, run[0], run[0]]), np.append(lat, [lat[0], pole, pole, lat[0]])
 
 
 def short_steps(lon_deg, lat_deg, bearing_deg):

@@ -36,15 +36,19 @@ from skyalidade import names
 from skyalidade.adapters import looks
 from skyalidade.adapters.fields import qgs_fields
 
-LINE, POINT = QgsWkbTypes.Type.MultiLineString, QgsWkbTypes.Type.Point
+LINE, POINT, POLYGON = QgsWkbTypes.Type.MultiLineString, QgsWkbTypes.Type.Point, QgsWkbTypes.Type.MultiPolygon
 RESULTS = {
     "sightlines": (names.SIGHTLINES_FIELDS, LINE),
     "alignments": (names.ALIGNMENTS_FIELDS, LINE),
     "unmet": (names.UNMET_FIELDS, POINT),
     "sky_positions": (names.SKY_POSITIONS_FIELDS, POINT),
+    "terrain_horizon": (names.PROFILE_FIELDS, POINT),
+    "skyline": (names.SKYLINE_FIELDS, POLYGON),
 }
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
-INK, CORE, SUN, MOON = "#222222", "#CC79A7", "#D55E00", "#009E73"
+INK, CORE, SUN, MOON, SKYLINE = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442"
+MAIN_COLOUR = {"sightlines": INK, "terrain_horizon": SKYLINE, "skyline": SKYLINE}  # the core's for the others
+OF_ONE_SYMBOL = ("terrain_horizon", "skyline")
 OKABE_ITO = {"#000000", "#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7"}
 UTM = "EPSG:32625"
 ROW = {
@@ -65,9 +69,14 @@ ROW = {
     "alt_deg": 21.34,
     "bearing_deg": 182.38,
     "dist_m": 1240.4,
+    "ground_deg": 12.345,
     "reason": "Bearing 182.4° is never reached.",
 }
-ALONG = {LINE: "MultiLineString((500000 3985000, 500000 3983760))", POINT: "Point(500000 3985000)"}
+ALONG = {
+    LINE: "MultiLineString((500000 3985000, 500000 3983760))",
+    POINT: "Point(500000 3985000)",
+    POLYGON: "MultiPolygon(((499000 3984000, 501000 3984000, 500000 3986000, 499000 3984000)))",
+}
 
 
 class Feedback(QgsProcessingFeedback):
@@ -193,7 +202,7 @@ def test_a_style_loads_without_complaint(look, dressed, qgis_app):
         qgis_app.messageLog().messageReceived[str, str, Qgis.MessageLevel].disconnect(heard)
     assert read, message
     assert complaints == []
-    assert layer.renderer().type() == "categorizedSymbol"
+    assert layer.renderer().type() == ("singleSymbol" if look in OF_ONE_SYMBOL else "categorizedSymbol")
     assert layer.labelsEnabled()
 
 
@@ -239,6 +248,11 @@ def test_what_is_hidden_is_dashed_and_uncertain_lies_between(look, colour, dress
     assert untested == clear
 
 
+def test_dots_of_a_skyline_grow_with_its_altitude(dressed):
+    low, middle, high = (len(pixels(dressed("terrain_horizon", {"ground_deg": deg}), SKYLINE)) for deg in (-3.0, 8.0, 40.0))
+    assert 0 < low < middle < high
+
+
 def test_bodies_over_one_subject_lie_side_by_side(dressed):
     layer = dressed("alignments", *({"body": body} for body in names.BODIES))
     for colour in (CORE, SUN, MOON, "#E69F00", "#56B4E9"):
@@ -255,6 +269,8 @@ def test_bodies_over_one_subject_lie_side_by_side(dressed):
         ("alignments", {"body": "galactic", "bearing_deg": 359.96}, "plane 0.0°  23:41\n2027-06-05"),
         ("unmet", {}, "Bearing 182.4° is never reached."),
         ("sky_positions", {}, "23:41"),
+        ("terrain_horizon", {}, "12.3°"),
+        ("skyline", {}, "skyline from West Bench Gate"),
     ],
 )
 def test_labels(look, change, shown, dressed):
@@ -315,7 +331,7 @@ def test_only_what_has_times_is_temporal(dressed):
     assert instants.isActive()
     assert instants.mode() == Qgis.VectorTemporalMode.FeatureDateTimeInstantFromField
     assert (instants.startField(), instants.fixedDuration()) == ("t_utc", 7.5)
-    for look in ("sightlines", "unmet"):
+    for look in ("sightlines", "unmet", *OF_ONE_SYMBOL):
         assert not dressed(look).temporalProperties().isActive()
 
 
@@ -336,13 +352,12 @@ def test_a_geopackage_opened_later_has_its_look(look, context, tmp_path):
     assert feedback.warnings == []
     layer = QgsVectorLayer(str(tmp_path / "result.gpkg"), "later", "ogr")
     layer.loadDefaultStyle()  # as the desktop does with every layer that is added
-    assert layer.renderer().type() == "categorizedSymbol"
     assert layer.labelsEnabled()
     assert layer.labeling().settings().fieldName == list(expressions(look))[-1]
     aliases = [names.FIELDS[name].alias for name in RESULTS[look][0]]
     assert [layer.attributeAlias(layer.fields().indexOf(name)) for name in RESULTS[look][0]] == aliases
     assert layer.temporalProperties().isActive() == (look in ("alignments", "sky_positions"))
-    assert pixels(layer, INK if look == "sightlines" else CORE)
+    assert pixels(layer, MAIN_COLOUR.get(look, CORE))
 
 
 def styles_in(file):

@@ -1,5 +1,6 @@
 """Results of all algorithms arrive with their look, in memory and in a GeoPackage that is opened later."""
 
+import elevation_models as dem
 import pytest
 from qgis.core import Qgis, QgsVectorLayer
 
@@ -14,12 +15,29 @@ OUTPUTS = [
     ("alignments", "OUTPUT", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
     ("alignments", "UNMET", None, None),
     ("sky_positions", "OUTPUT", Mode.FeatureDateTimeInstantFromField, ("t_utc", "")),
+    ("terrain_horizon", "PROFILE", None, None),
+    ("terrain_horizon", "SKYLINE", None, None),
 ]
 
 
-def given(name, layer):
-    if name == "sky_positions":
-        return {"SITES": layer([CAMERA], kind="Point"), **TIMES}
+@pytest.fixture
+def given(layer, tmp_path):
+    """Parameters of an algorithm, for its shortest run."""
+
+    def parameters(name):
+        sites = {"SITES": layer([CAMERA], kind="Point")}
+        if name == "terrain_horizon":
+            return {
+                **sites,
+                "DEM": dem.write(tmp_path / "dem.tif", *dem.around(lambda east, north: 0.0 * east, 20_000, 100)),
+                "PROFILE": "memory:",
+            }
+        return {**sites, **TIMES} if name == "sky_positions" else pairs(name, layer)
+
+    return parameters
+
+
+def pairs(name, layer):
     pair = {"CAMERAS": layer([CAMERA], kind="Point"), "SUBJECTS": layer([SUBJECT], kind="Point")}
     return {**pair, **(NIGHTS if name == "alignments" else {})}
 
@@ -38,14 +56,14 @@ def check(shown, mode, fields):
 
 
 @pytest.mark.parametrize(("name", "output", "mode", "fields"), OUTPUTS)
-def test_in_memory(run, layer, name, output, mode, fields):
-    check(run(name, {**given(name, layer), output: "memory:"}).layers[output], mode, fields)
+def test_in_memory(run, given, name, output, mode, fields):
+    check(run(name, {**given(name), output: "memory:"}).layers[output], mode, fields)
 
 
 @pytest.mark.parametrize(("name", "output", "mode", "fields"), OUTPUTS)
-def test_in_a_geopackage_opened_later(run, layer, tmp_path, name, output, mode, fields):
+def test_in_a_geopackage_opened_later(run, given, tmp_path, name, output, mode, fields):
     path = tmp_path / "result.gpkg"
-    run(name, {**given(name, layer), output: str(path)})
+    run(name, {**given(name), output: str(path)})
     opened = QgsVectorLayer(str(path), "opened later", "ogr")
     opened.loadDefaultStyle()  # as the desktop does
     check(opened, mode, fields)
