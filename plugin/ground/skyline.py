@@ -20,7 +20,6 @@ GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
 RAYS = 480  # sampled at once: what they take fits a core's own memory
 COURSES = 7200  # worked out at once: 8 MB
 FAN = 12  # azimuths at which a viewpoint's courses are worked out when many more are wanted
-LEAST_BEND = 1e-15  # of a ray that bends as the Earth does, k = 1 [1/m]
 EDGE = 0.98  # of the radius: a skyline beyond this could go on behind it
 CELLS_BEYOND_CAMERA = 2.0
 
@@ -172,11 +171,14 @@ def _march(terrain, rays, dist):
     tangents = np.full((rays.lens.size, dist.size), -np.inf, dtype=np.float32)
     reach, best = rays.end.copy(), np.full(rays.lens.size, -np.inf, dtype=np.float32)
     going = np.arange(rays.lens.size)
+    # With distance the tangent of ground of one height only falls, beyond a horizon before which it has been higher at each sample than
+    # at all those passed; only light that bends more than the Earth (k > 1) raises it again, most of all at the end.
+    highest_rise = terrain.highest_m - rays.lens
     gappy = _meets_gaps(terrain, cols, rows, powers, rays.end)
     for first in range(0, dist.size, STRIDE):
         some = slice(first, first + STRIDE)
         out = dist[some]
-        rises = _highest_tangent(out[0], dist[-1], terrain.highest_m - rays.lens[going], rays.bend[going]) > best[going]
+        rises = np.maximum(*(highest_rise[going] / away - rays.bend[going] * away for away in (out[0], dist[-1]))) > best[going]
         going = going[(rises | gappy[going]) & (rays.end[going] >= out[0])]
         if not going.size:
             break
@@ -202,12 +204,6 @@ def _march(terrain, rays, dist):
         if lost.size:
             going = np.delete(going, lost)
     return tangents, reach
-
-
-def _highest_tangent(dist_m, radius_m, rise_m, bend):
-    """The most that ground which nowhere rises more than so much could reach between two distances."""
-    horizon_m = np.clip(np.sqrt(np.maximum(-rise_m, 0.0) / np.maximum(bend, LEAST_BEND)), dist_m, radius_m)
-    return np.max([rise_m / away - bend * away for away in (dist_m, horizon_m, radius_m)], axis=0)
 
 
 def _meets_gaps(terrain, cols, rows, powers, end):

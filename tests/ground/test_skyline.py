@@ -8,6 +8,7 @@ from skyalidade.ground import curvature, skyline, terrain
 
 LON, LAT = 15.0, 45.0
 TO_MAP = Transformer.from_crs("EPSG:4326", "EPSG:32633", always_xy=True).transform
+BACK = Transformer.from_crs("EPSG:32633", "EPSG:4326", always_xy=True).transform
 
 
 def around(heights, cell):
@@ -48,6 +49,22 @@ def test_ray_ends_with_the_heights():
     assert found.reach_m[1:] == pytest.approx([490.0 * np.sqrt(2) * scale, 490.0 * scale], abs=7.5)  # [m] samples there
     assert (found.reach_m[1:] <= [490.0 * np.sqrt(2) * scale, 490.0 * scale]).all()
     assert np.isfinite(found.alt_deg).all()
+
+
+@pytest.mark.parametrize(("az", "east", "north"), [(90.0, 190, 0), (270.0, -190, 0), (0.0, 0, 190), (180.0, 0, -190)])
+def test_nothing_is_seen_beyond_the_edge(az, east, north):
+    heights = np.zeros((401, 401))
+    heights[190:211, 190:211] = 500.0  # behind the camera, all along the other edges
+    for edge in (heights[0], heights[-1], heights[:, 0], heights[:, -1]):
+        edge[:] = 500.0
+    {90.0: heights[:, -1], 270.0: heights[:, 0], 0.0: heights[0], 180.0: heights[-1]}[az][:] = 0.0
+    lon, lat = BACK(*np.add(TO_MAP(LON, LAT), (10.0 * east, 10.0 * north)))
+    ahead = np.round(np.array([200 - north, 200 + east]) + 5 * np.array([-np.sign(north), np.sign(east)])).astype(int)
+    heights[ahead[0] - 1 : ahead[0] + 2, ahead[1] - 1 : ahead[1] + 2] = 10.0
+    found = skyline.skyline(around(heights, 10.0), lon, lat, 2.0, az)
+    assert found.height_m == pytest.approx(10.0, abs=0.5)
+    assert found.dist_m == pytest.approx(40.0, abs=0.5)  # [m] the near end of its level top
+    assert found.reach_m == pytest.approx(100.0 / 0.9996, abs=0.01)
 
 
 def test_ground_not_known_is_met_behind_the_skyline_too():
@@ -124,13 +141,15 @@ def test_radius_within_what_is_passed_over_is_refused():
 def test_viewpoints_and_azimuths_broadcast():
     ground = around(np.random.default_rng(4).uniform(0, 30, (301, 301)), 10.0)
     lon, lat = np.array([[LON], [LON + 0.002]]), np.array([[LAT], [LAT + 0.001]])
-    az = np.array([10.0, 100.0, 300.0])
+    az = np.random.default_rng(5).uniform(0, 360, 50)
     lens = ground.height_m(lon, lat) + 2.0
     fan = skyline.skyline(ground, lon, lat, lens, az)
-    single = skyline.skyline(ground, *(np.broadcast_to(value, (2, 3)).ravel() for value in (lon, lat, lens, az)))
-    assert fan.alt_deg.shape == (2, 3)
+    order = np.random.default_rng(6).permutation(100)  # neighbours seldom share a viewpoint, nor the courses that go with it
+    rays = (np.broadcast_to(value, (2, 50)).ravel()[order] for value in (lon, lat, lens, az))
+    single = skyline.skyline(ground, *rays)
+    assert fan.alt_deg.shape == (2, 50)
     assert np.isfinite(fan.alt_deg).all()
-    assert fan.alt_deg.ravel() == pytest.approx(single.alt_deg, abs=1e-4)  # [deg] courses shared by a viewpoint
+    assert fan.alt_deg.ravel()[order] == pytest.approx(single.alt_deg, abs=1e-4)  # [deg] courses of a fan
     assert skyline.skyline(ground, [[]], [[]], [[]], az[:0]).alt_deg.size == 0
 
 

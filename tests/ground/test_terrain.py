@@ -166,15 +166,17 @@ def test_blocks_hold_all_the_ground_around_places(kind):
 @pytest.mark.parametrize("kind", GRIDS)
 def test_blocks_hold_all_the_ground_along_lines(kind):
     grid, rng = GRIDS[kind], np.random.default_rng(9)
-    ends = [middle + rng.uniform(-0.2, 0.2, (2, 4)) for middle in MIDDLE[kind]]
-    (lon1, lon2), (lat1, lat2) = ends
-    touched = grid.blocks_along(lon1, lat1, lon2, lat2)
-    part = np.linspace(0.0, 1.0, 20_001)
-    az, _, length = Geod(ellps="WGS84").inv(lon1, lat1, lon2, lat2)
-    start = (np.repeat(value, part.size) for value in (lon1, lat1, az))
-    met = blocks_met(grid, *Geod(ellps="WGS84").fwd(*start, np.outer(length, part).ravel())[:2])
-    assert (met <= touched).all()
-    assert touched.sum() <= 1.6 * met.sum()  # those within 33 cells of a line come along
+    (lon1, lon2), (lat1, lat2) = (middle + rng.uniform(-0.2, 0.2, (2, 60)) for middle in MIDDLE[kind])
+    every = np.zeros_like(grid.blocks_along(lon1, lat1, lon2, lat2))
+    for ends in zip(lon1, lat1, lon2, lat2):
+        touched = grid.blocks_along(*ends)
+        az, _, length = Geod(ellps="WGS84").inv(*ends)
+        start = (np.full(8001, value) for value in (*ends[:2], az))
+        met = blocks_met(grid, *Geod(ellps="WGS84").fwd(*start, np.linspace(0.0, length, 8001))[:2])
+        assert (met <= touched).all()
+        assert touched.sum() <= 2 * met.sum() + 1  # those within 33 cells of a line come along
+        every |= touched
+    assert (every == grid.blocks_along(lon1, lat1, lon2, lat2)).all()
     assert not grid.blocks_along([], [], [], []).any()
 
 
@@ -215,6 +217,16 @@ def test_blocks_read_one_by_one_give_the_heights_of_the_whole():
     assert held.sample(699.0, 1099.0) == values[-1, -1]
     assert held.gaps.tolist() == [[False, False], [True, True], [True, False]]
     assert held.bytes == 5 * 513 * 513 * 4
+
+
+def test_a_hair_outside_is_as_on_the_edge():
+    values = np.random.default_rng(3).uniform(0, 500, (1030, 520)).astype(np.float32)
+    whole = terrain.terrain(values, (0, 1, 0, 1030, 0, -1), plain)
+    held = terrain.load(whole.grid, np.ones((3, 2), dtype=bool), lambda row, col, *size: values[row : row + size[0], col : col + size[1]])
+    col, row = np.array([0.0, 519.0, 7.0, 7.0, 0.0, 519.0]), np.array([5.0, 5.0, 0.0, 1029.0, 0.0, 1029.0])
+    hair = 1e-4 * np.array([[-1, 1, 0, 0, -1, 1], [0, 0, -1, 1, -1, 1]])  # what numbers of four bytes may do
+    for ground in (whole, held):
+        assert ground.between(col + hair[0], row + hair[1]) == pytest.approx(values[row.astype(int), col.astype(int)], abs=0.11)  # [m]
 
 
 def test_reading_can_be_ended():
