@@ -30,15 +30,15 @@ def places_of(lon_deg, lat_deg, crs, transform_context):
     return geometries
 
 
-def skylines_of(lon_deg, lat_deg, crs, transform_context):
+def rings_of(lon_deg, lat_deg, crs, transform_context):
     """MultiPolygons in a CRS of rings around places on WGS 84, shape (rings, vertices); null where the CRS cannot show a whole ring.
 
     As with sightlines, a ring over the antimeridian is cut in two on a geographic map, on a projected one only where that is cut there.
     """
-    return [_skyline(*ring, crs, transform_context) for ring in zip(lon_deg, lat_deg)]
+    return [_ring(*ring, crs, transform_context) for ring in zip(lon_deg, lat_deg)]
 
 
-def _skyline(lon_deg, lat_deg, crs, transform_context):
+def _ring(lon_deg, lat_deg, crs, transform_context):
     lon, lat = unrolled_ring(lon_deg, lat_deg)
     if lon.min() >= -180.0 and lon.max() <= 180.0:
         rings = [(lon, lat)]

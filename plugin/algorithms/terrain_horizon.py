@@ -6,7 +6,7 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.crs import output_crs
-from ..adapters.geometries import places_of, skylines_of
+from ..adapters.geometries import places_of, rings_of
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
 from ..adapters.sinks import Table, refuse_too_many
@@ -98,7 +98,7 @@ class TerrainHorizon(Algorithm):
             return True
         at = at[:, 0]
         one_each = {"site": sites.name[at], "site_id": sites.fid[at], "cam_z_m": lens_m[at]}
-        return skyline.write(one_each, at, skylines_of(lon_deg, lat_deg, crs, context.transformContext()), lambda part: go_on())
+        return skyline.write(one_each, at, rings_of(lon_deg, lat_deg, crs, context.transformContext()), lambda part: go_on())
 
     @staticmethod
     def _log(profile, known, az_deg, feedback):

@@ -223,7 +223,7 @@ class _Block:
             d_az_deg=offset_deg(table["az_deg"], bearing_deg),
             top_alt_deg=top_alt_deg,
             d_alt_deg=table["alt_deg"] - top_alt_deg,
-            place=_place(table["alt_deg"], pairs.base_alt_deg[row], top_alt_deg),
+            place=place_against(table["alt_deg"], pairs.base_alt_deg[row], top_alt_deg),
             moon_side=_moon_side(table["moon_az"], table.pop("moon_up"), bearing_deg),
         )
         if self.horizons is not None:
@@ -262,7 +262,8 @@ class _Block:
         return (met.end > self.noon_tt_s[met.row]) & (met.start < self.last_noon_tt_s[met.row])
 
 
-def _place(alt_deg, base_alt_deg, top_alt_deg):
+def place_against(alt_deg, base_alt_deg, top_alt_deg):
+    """Where a body stands against a subject: `above` its top, `behind` it, or `below` its foot."""
     return np.where(alt_deg > top_alt_deg, "above", np.where(alt_deg >= base_alt_deg, "behind", "below")).astype(object)
 
 

@@ -1,10 +1,11 @@
-"""Sightlines and skylines as a map shows them: the vertices that draw them, and bearings from the north of a grid."""
+"""Sightlines, skylines and fields of view as a map shows them: the vertices that draw them, and bearings from the north of a grid."""
 
 import numpy as np
 
 from ..ground.geodesic import densified_lines, direct, split_at_antimeridian
 
 EXACT_DEG = 2.0**-30  # 0.1 mm: multiples of it stay exact when turns are added, so that both edges of a seam fall together
+RAY_STEPS, ARC_STEPS = 8, 48  # of a wedge: its arc lies within 0.06 % of the distance, its sides within 2 m at 50 km
 HALF_STEP_M = 50.0  # to either side of the camera: short against any projection's bending, long against the rounding of its coordinates
 
 
@@ -80,3 +81,32 @@ def grid_bearing_deg(east, north):
     """
     turned = np.degrees(np.arctan2(east, north)) % 360.0
     return np.where(turned < 360.0, turned, 0.0)  # the remainder of -1e-15 is 360
+
+
+def wedges(lon_deg, lat_deg, left_az_deg, right_az_deg, dist_m):
+    """Outlines of the ground between two bearings, out to a distance.
+
+    Parameters
+    ----------
+    lon_deg, lat_deg : array_like, (W,)
+        The places from which they open. [deg]
+    left_az_deg, right_az_deg : array_like, (W,)
+        Bearings of the sides, clockwise from left to right, less than 360 apart. [deg]
+    dist_m : array_like, (W,)
+        Along the geodesics. [m]
+
+    Returns
+    -------
+    lon_deg, lat_deg : ndarray, (W, V)
+        Rings, clockwise from the place, which is not repeated. [deg]
+    """
+    lon, lat, left, right, dist = (
+        np.asarray(values, dtype=float)[..., np.newaxis]
+        for values in np.broadcast_arrays(lon_deg, lat_deg, left_az_deg, right_az_deg, dist_m)
+    )
+    out, across = np.linspace(0.0, 1.0, RAY_STEPS + 1), np.linspace(0.0, 1.0, ARC_STEPS + 1)
+    share_of_dist = np.concatenate([out, np.ones(ARC_STEPS - 1), out[:0:-1]])
+    share_of_turn = np.concatenate([np.zeros(RAY_STEPS), across, np.ones(RAY_STEPS - 1)])
+    ring_lon, ring_lat, _ = direct(lon, lat, left + share_of_turn * ((right - left) % 360.0), share_of_dist * dist)
+    ring_lon[:, :1], ring_lat[:, :1] = lon, lat
+    return ring_lon, ring_lat
