@@ -291,6 +291,11 @@ def body_limits(conditions, target, circumstances, air, top_alt_deg, site_index)
     return standing, arcs.every(*sets)
 
 
+def has_azimuth(target, sites):
+    """Where the target has an azimuth, shape (R,): at the Earth's poles the celestial pole stays in the zenith."""
+    return (target.body != POLE) | (sites.cos_lat > 0.0)
+
+
 def over_bearing(target, motion, bearing_deg, tolerance_deg, low, high):
     """When the body stands within a tolerance of a bearing, at each pair.
 
@@ -316,7 +321,7 @@ def over_bearing(target, motion, bearing_deg, tolerance_deg, low, high):
     ]
     if target.body == POLE:
         met = arcs.every(*sides)
-        return met.keep(motion.sites.cos_lat[met.row] > 0.0)  # at the Earth's poles it stands in the zenith, over no bearing
+        return met.keep(has_azimuth(target, motion.sites)[met.row])
     if not target.is_arch:
         return arcs.every(*sides)
     # The arch's top has the azimuth of that galactic pole which is down.

@@ -4,7 +4,7 @@ import numpy as np
 
 from ..sky import crossings
 from .azimuths import AzimuthRun, union_of_reaches
-from .conditions import DOWN
+from .conditions import DOWN, has_azimuth
 
 
 def reach(target, motion, row, start, end):
@@ -23,9 +23,11 @@ def reach(target, motion, row, start, end):
     Returns
     -------
     az_from, az_to : ndarray, shape (R,)
-        Clockwise; 0 and 360 for the whole circle, nan where there is no stretch. [deg]
+        Clockwise; 0 and 360 for the whole circle, nan where there is no stretch or the target stays in the zenith. [deg]
     """
     rows = len(motion.sites)
+    kept = has_azimuth(target, motion.sites)[row]
+    row, start, end = row[kept], start[kept], end[kept]
     if not target.is_arch:
         return union_of_reaches(row, *AzimuthRun(motion, row, start, end).reach(), rows)
     # The top's direction leaps where the pole crosses the horizon: each side of that is a run of its own.
@@ -48,7 +50,7 @@ def reasons(target, conditions, bearing_deg, top_alt_deg, ground_deg, az_from, a
     bearing_deg, top_alt_deg, ground_deg : ndarray, shape (M,)
         Of the subject, its top, and the terrain skyline on the bearing. [deg]
     az_from, az_to : ndarray, shape (M,)
-        Azimuths reached. [deg]
+        Azimuths reached; nan as `reach` tells. [deg]
     held : list of (str, ndarray of bool, shape (M,))
         Conditions in the order in which they were applied, and whether anything was left after each.
 
@@ -74,6 +76,8 @@ def _sentence(name, target, conditions, bearing_deg, top_alt_deg, ground_deg, az
     if name == "standing":
         return f"{who} is never seen {height(target, conditions)} in these nights."
     if name == "bearing":
+        if np.isnan(az_from):
+            return f"{who} stays in the zenith, over no bearing."
         if az_to - az_from == 360.0:
             return f"Bearing {bearing_deg:.1f}° is never reached by {target.phrase} {height(target, conditions)}."
         way = " through north" if az_from > az_to else ""
