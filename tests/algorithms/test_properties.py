@@ -157,7 +157,7 @@ SKY_NULLS = {
     "tilt_deg": band_is_down,
     "lean": band_is_down,
     "moon_side": lambda row: row["moon_deg"] < -0.8,  # upper limb at -34', half the disc 14.7' to 16.8'
-    "moon_mag": lambda row: True,  # brightness of the sky is not among what is worked out here
+    "moon_mag": lambda row: row["body"] in ("sun", "moon") or row["sun_deg"] > -12.0 or row["alt_deg"] < 0.0 or row["moon_sep"] < 0.28,
     "mag_deg": lambda row: outside_magnetic_model(row["t_utc"]),
     "decl_deg": lambda row: outside_magnetic_model(row["t_utc"]),
 }
