@@ -38,9 +38,9 @@ RESERVE = {
     **HEIGHTS,
     "FACE_FROM": "field:face_from",
     "FACE_TO": "field:face_to",
-    "PAIRING": "by_field",  # cameras and subjects of one sector are in sight of each other
-    "PAIR_FIELD": "sector",
+    "DEM": HERE / "dem.tif",
 }
+OF_ONE_SECTOR = {"PAIRING": "by_field", "PAIR_FIELD": "sector"}  # cameras and subjects that belong together
 PARKS_FILE = HERE / "parks.gpkg"
 PARKS = {
     "CAMERAS": f"{PARKS_FILE}|layername=viewpoints",
@@ -56,6 +56,10 @@ WHERE = """
 Quenmar Reserve, an invented island at 36.0° N 33.0° W, nights {first} to {last}, times in {zone}. A night bears the date of its evening;
 times after midnight belong to the morning after it."""
 
+SIGHT = """
+Of {n} lines from a camera to a subject the terrain leaves {clear} clear and hides {hidden}; {uncertain} pass too close to the ground
+to tell. Those of one sector, {pairs}, are searched for alignments in which the body also stands above the terrain skyline."""
+
 MILKY_WAY = """
 The ten best for the Milky Way (its core, or the top of its low arch) over a subject: Moon down or lit under a quarter first, then the
 longest, then the earliest night. One line for a camera, subject and body, at its best, with the number of nights that are as dark."""
@@ -64,9 +68,9 @@ MOON_AND_SUN = """
 Three each for Moon and Sun, the nearest above a subject's top; for the Moon those in dusk or dawn light (Sun between -8° and 0°) first."""
 
 READING = """
-time: the body is closest to the subject's bearing; min: minutes within 3° of it (core), 5° (arch) or 0.5° (Moon, Sun) and above its top;
-gap: from the subject's top up to the body; tilt: of the band at the core, 90° upright, with the side to which it rises; Moon:
-down, or up and so much of it lit."""
+time: the body is closest to the subject's bearing; min: minutes within 3° of it (core), 5° (arch) or 0.5° (Moon, Sun) and above its top
+and the terrain skyline; gap: from the subject's top up to the body; tilt: of the band at the core, 90° upright, with the side to which
+it rises; Moon: down, or up and so much of it lit."""
 
 UNMET = """
 {n} pairs and bodies of {total} have no alignment in the season; unmet.gpkg tells why, such as: {reason}."""
@@ -87,7 +91,10 @@ CAUTIONS = """
 Sun: never look at it, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).
 
 Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. These results know
-nothing of footing, tide or weather, and the ground between camera and subject was not tested for a line of sight.
+nothing of footing, tide or weather.
+
+Terrain: elevation data have errors, and no trees or buildings. The reserve's lie in cells of 10 m; what is clear by them may be hidden. For
+the parks no terrain was looked at.
 
 A planning aid, not a survey and not a permit: access, closures (here the layer "closed"), night hours, artificial light, drones, group
 size and commercial work are decided by the land manager and local law."""
@@ -127,6 +134,7 @@ ROUNDED = {
     "bearing_deg": 3,
     "alt_deg": 3,
     "d_alt_deg": 3,
+    "ground_deg": 2,
     "tilt_deg": 2,
     "sun_deg": 2,
     "moon_lit": 3,
@@ -231,7 +239,7 @@ def read(file, layer=None):
 
 def run(out, algorithm, parameters, **outputs):
     """Run an algorithm through qgis_process and tell how it went; its rows."""
-    print(f"  {algorithm:<14}", end="", flush=True)
+    print(f"  {algorithm:<15}", end="", flush=True)
     begun = time.monotonic()
     files = {name: out / f"{stem}.gpkg" for name, stem in outputs.items()}
     for file in files.values():
@@ -246,33 +254,38 @@ def run(out, algorithm, parameters, **outputs):
     )
     if done.returncode:
         sys.exit(f"failed.\n{done.stdout}\n{done.stderr}")
-    rows = read(files["OUTPUT"])
-    print(f"{len(rows):>7,} rows in {time.monotonic() - begun:4.1f} s   {os.path.relpath(files['OUTPUT'])}", flush=True)
+    first = next(iter(files.values()))
+    rows = read(first)
+    print(f"{len(rows):>7,} rows in {time.monotonic() - begun:4.1f} s   {os.path.relpath(first)}", flush=True)
     return rows
 
 
 def reserve(out):
-    """Three runs on the reserve, and two tables."""
+    """Four runs on the reserve, and two tables."""
     print("Sky Alidade on the sample reserve:")
     lines = run(out, "sightlines", RESERVE, OUTPUT="sightlines")
     bodies = {"BODIES": ",".join(BODIES)}
-    found = run(out, "alignments", {**RESERVE, **SEASON, **bodies}, OUTPUT="alignments", UNMET="unmet")
-    one_night = {"START": EVENING, "END": MORNING, "STEP": 10}
-    run(out, "sky_positions", {"SITES": RESERVE["CAMERAS"], "SITE_NAME": "name", **bodies, **one_night}, OUTPUT="sky_positions")
+    found = run(out, "alignments", {**RESERVE, **OF_ONE_SECTOR, **SEASON, **bodies}, OUTPUT="alignments", UNMET="unmet")
+    sites = {"SITES": RESERVE["CAMERAS"], "SITE_NAME": "name", "CAMERA_HEIGHT": HEIGHTS["CAMERA_HEIGHT"], "DEM": RESERVE["DEM"]}
+    run(out, "sky_positions", {**sites, **bodies, "START": EVENING, "END": MORNING, "STEP": 10}, OUTPUT="sky_positions")
+    run(out, "terrain_horizon", sites, PROFILE="profile", SKYLINE="skyline")
 
     milky_way = best(found, ("core", "arch"), darkest_longest_first, 10)
     moon_and_sun = [row for body in ("moon", "sun") for row in best(found, (body,), dusk_nearest_first, 3)]
     write_csv(milky_way + moon_and_sun, KEPT, out / "best.csv")
 
+    unmet = read(out / "unmet.gpkg")
+    pairs = {(row["camera"], row["subject"]) for row in found + unmet}
+    sight = Counter(row["sight"] for row in lines)
     say(WHERE.format(first=FIRST_NIGHT, last=LAST_NIGHT, zone=" and ".join(sorted({row["tz"] for row in found}))))
+    say(SIGHT.format(n=len(lines), pairs=len(pairs), **{name: sight[name] for name in ("clear", "hidden", "uncertain")}))
     say(MILKY_WAY)
     print("", *table(milky_way, [*BEGIN, TILT, *END]), sep="\n")
     say(MOON_AND_SUN)
     print("", *table(moon_and_sun, [*BEGIN, SUN, *END]), sep="\n")
     say(READING)
-    unmet = read(out / "unmet.gpkg")
     if unmet:
-        say(UNMET.format(n=len(unmet), total=len(lines) * len(BODIES), reason=unmet[0]["reason"].rstrip(".")))
+        say(UNMET.format(n=len(unmet), total=len(pairs) * len(BODIES), reason=unmet[0]["reason"].rstrip(".")))
 
 
 def parks(out):

@@ -129,7 +129,7 @@ def test_closures_are_days_of_the_year_and_touch_paths(layers):
 
 
 def test_pairs_of_a_sector_see_each_other(layers, ground):
-    # the demo pairs them by sector because it does not test the ground; curvature less refraction: 0.0683 m a km² (k 0.13)
+    # curvature less refraction: 0.0683 m a km² (k 0.13)
     pairs = [(c, s) for c in layers["cameras"] for s in layers["subjects"] if c["sector"] == s["sector"]]
     assert len(pairs) == 20
     for camera, subject in pairs:
@@ -254,7 +254,7 @@ def test_demo_is_stable(demo_run):
     assert [[row[name] for name in words] for row in new] == [[row[name] for name in words] for row in old]
     for a, b in zip(new, old):
         assert abs(utc_of(a["t_local"]) - utc_of(b["t_local"])) <= timedelta(seconds=1)  # rounded to the second
-        for name in ("minutes", "bearing_deg", "alt_deg", "d_alt_deg", "tilt_deg", "sun_deg", "moon_lit"):
+        for name in ("minutes", "bearing_deg", "alt_deg", "d_alt_deg", "ground_deg", "tilt_deg", "sun_deg", "moon_lit"):
             assert (a[name] == "") == (b[name] == ""), name
             assert float(a[name] or 0) == pytest.approx(float(b[name] or 0), abs=0.02), name  # the least of the digits kept, doubled
 
@@ -294,17 +294,67 @@ def places(layers):
 @pytest.fixture(scope="module")
 def results(demo_run):
     """The rows of the layers that the demo wrote, by name."""
-    return {name: module_of("demo").read(demo_run[1] / f"{name}.gpkg") for name in ("sightlines", "alignments", "unmet", "sky_positions")}
+    names = ("sightlines", "alignments", "unmet", "sky_positions", "profile", "skyline")
+    return {name: module_of("demo").read(demo_run[1] / f"{name}.gpkg") for name in names}
 
 
 def test_bearings_are_geographiclibs(results, places):
     rows = results["sightlines"]
-    assert len(rows) == 20
+    assert len(rows) == 65  # all pairs but those that FACE_FROM and FACE_TO leave out
     for row in rows:
         (lon1, lat1, _), (lon2, lat2, _) = places[row["camera"]], places[row["subject"]]
         true = Geodesic.WGS84.Inverse(lat1, lon1, lat2, lon2)
         assert row["bearing_deg"] == pytest.approx(true["azi1"] % 360, abs=TOL_BEARING_DEG)
         assert row["dist_m"] == pytest.approx(true["s12"], abs=0.001)
+
+
+def test_lines_of_sight_are_those_of_the_cells(demo_run, results, layers, ground):
+    """Straight on the grid, whose north turns by 0.02° at the most over the island, in steps of 2 m."""
+    cameras, subjects = ({row["name"]: row for row in layers[name]} for name in ("cameras", "subjects"))
+    for row in results["sightlines"]:
+        camera, subject = cameras[row["camera"]], subjects[row["subject"]]
+        (e0, n0, z0), (e1, n1, z1) = (point["shape"].GetPoint() for point in (camera, subject))
+        dist_m = np.hypot(e1 - e0, n1 - n0)
+        eye, top = z0 + camera["lens_m"], z1 + subject["base_m"] + subject["height_m"]
+        run = np.arange(20.0, dist_m - 20.0, 2.0)
+        share = run / dist_m
+        ray = eye + share * (top - eye) - 0.0683e-6 * run * (dist_m - run)
+        clear = ray - ground.height(e0 + share * (e1 - e0), n0 + share * (n1 - n0))
+        assert row["clear_m"] == pytest.approx(clear.min(), abs=1.5)  # [m] rough ground between two samples of either
+        assert row["heights"] == "dem"
+        told = "uncertain" if abs(row["clear_m"]) < 2 * min(1, row["block_m"] / 100) else "clear" if row["clear_m"] > 0 else "hidden"
+        assert row["sight"] == told
+    counts = [sum(row["sight"] == sight for row in results["sightlines"]) for sight in ("clear", "hidden", "uncertain")]
+    assert min(counts) > 5
+    assert "leaves {} clear and hides {}; {} pass".format(*counts) in " ".join(demo_run[0].split())
+
+
+def test_the_gallery_is_drawn_from_the_demo(demo_run, tmp_path):
+    done = subprocess.run(
+        [sys.executable, SAMPLE / "gallery.py", demo_run[1], tmp_path],
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        encoding="utf-8",
+        check=False,
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    drawn = {picture.name: picture for picture in tmp_path.glob("*.png")}
+    kept = {picture.name: picture for picture in (TOP / "docs" / "gallery").glob("*.png")}
+    assert (
+        drawn.keys()
+        == kept.keys()
+        == set(re.findall(r"\((\w+\.png)\)", (TOP / "docs" / "gallery" / "README.md").read_text(encoding="utf-8")))
+    )
+    for name, picture in kept.items():
+        assert picture.stat().st_size < 300_000
+        new, old = (gdal.Open(str(file)).ReadAsArray() for file in (drawn[name], picture))
+        assert new.shape == old.shape
+
+
+def test_skylines_go_round_every_camera(results):
+    assert len(results["profile"]) == 12 * 360
+    assert len(results["skyline"]) == 12
+    assert max(row["ground_deg"] for row in results["profile"]) > 15  # under the volcano
 
 
 @pytest.mark.parametrize("body", ["core", "arch", "moon", "sun"])
@@ -360,7 +410,8 @@ def test_minutes_of_the_best_are_skyfields(demo_run, layers, places, sky):
         alt, az = sky(lon, lat, z, moments, "core")
         depth, _ = sky(lon, lat, z, moments, "dark")
         top_alt_deg = float(row["alt_deg"]) - float(row["d_alt_deg"])
-        over = (np.abs((az - float(row["bearing_deg"]) + 180) % 360 - 180) <= 3) & (alt >= max(10, top_alt_deg)) & (depth <= -18)
+        least_deg = max(10, top_alt_deg, float(row["ground_deg"]))
+        over = (np.abs((az - float(row["bearing_deg"]) + 180) % 360 - 180) <= 3) & (alt >= least_deg) & (depth <= -18)
         assert float(row["minutes"]) == pytest.approx(over.sum() * step_s / 60, abs=2 * step_s / 60)  # a step at either end
 
 

@@ -1,7 +1,8 @@
 <!DOCTYPE qgis PUBLIC 'http://mrcc.com/qgis.dtd' 'SYSTEM'>
 <qgis version="3.22.0" styleCategories="Symbology|Labeling|Temporal" labelsEnabled="1">
   <!-- Camera: open square. Subject: triangle on its foot. The line is near-black in a white casing: whole where the top is in sight,
-       in long dashes where that is uncertain, in short ones where it is hidden. Lines under 8 mm bear no label. -->
+       in long dashes where that is uncertain, thin, below the others and in short dashes where it is hidden: those bear no label, nor do
+       lines under 8 mm. -->
   <renderer-v2 type="categorizedSymbol" attr="sight" symbollevels="1">
     <categories>
       <category value="clear" label="in sight" symbol="clear" render="true"/>
@@ -11,17 +12,17 @@
     </categories>
     <symbols>
       <symbol name="clear" type="line" alpha="1">
-        <layer class="SimpleLine" enabled="1" pass="0">
+        <layer class="SimpleLine" enabled="1" pass="2">
           <prop k="line_color" v="255,255,255,255"/>
-          <prop k="line_width" v="1.1"/>
+          <prop k="line_width" v="1.3"/>
           <prop k="capstyle" v="flat"/>
         </layer>
-        <layer class="SimpleLine" enabled="1" pass="1">
+        <layer class="SimpleLine" enabled="1" pass="3">
           <prop k="line_color" v="34,34,34,255"/>
-          <prop k="line_width" v="0.4"/>
+          <prop k="line_width" v="0.55"/>
           <prop k="capstyle" v="flat"/>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="firstvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -34,7 +35,7 @@
               </layer>
             </symbol>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="lastvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -50,19 +51,19 @@
         </layer>
       </symbol>
       <symbol name="uncertain" type="line" alpha="1">
-        <layer class="SimpleLine" enabled="1" pass="0">
+        <layer class="SimpleLine" enabled="1" pass="2">
           <prop k="line_color" v="255,255,255,255"/>
-          <prop k="line_width" v="1.1"/>
+          <prop k="line_width" v="1.3"/>
           <prop k="capstyle" v="flat"/>
         </layer>
-        <layer class="SimpleLine" enabled="1" pass="1">
+        <layer class="SimpleLine" enabled="1" pass="3">
           <prop k="line_color" v="34,34,34,255"/>
-          <prop k="line_width" v="0.4"/>
+          <prop k="line_width" v="0.55"/>
           <prop k="capstyle" v="flat"/>
           <prop k="use_custom_dash" v="1"/>
           <prop k="customdash" v="4;0.8"/>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="firstvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -75,7 +76,7 @@
               </layer>
             </symbol>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="lastvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -92,18 +93,18 @@
       </symbol>
       <symbol name="hidden" type="line" alpha="1">
         <layer class="SimpleLine" enabled="1" pass="0">
-          <prop k="line_color" v="255,255,255,255"/>
-          <prop k="line_width" v="1.1"/>
+          <prop k="line_color" v="255,255,255,110"/>
+          <prop k="line_width" v="0.7"/>
           <prop k="capstyle" v="flat"/>
         </layer>
         <layer class="SimpleLine" enabled="1" pass="1">
           <prop k="line_color" v="34,34,34,255"/>
-          <prop k="line_width" v="0.4"/>
+          <prop k="line_width" v="0.3"/>
           <prop k="capstyle" v="flat"/>
           <prop k="use_custom_dash" v="1"/>
-          <prop k="customdash" v="1.6;1.6"/>
+          <prop k="customdash" v="1;1.4"/>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="firstvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -116,7 +117,7 @@
               </layer>
             </symbol>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="lastvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -132,17 +133,17 @@
         </layer>
       </symbol>
       <symbol name="untested" type="line" alpha="1">
-        <layer class="SimpleLine" enabled="1" pass="0">
+        <layer class="SimpleLine" enabled="1" pass="2">
           <prop k="line_color" v="255,255,255,255"/>
-          <prop k="line_width" v="1.1"/>
+          <prop k="line_width" v="1.3"/>
           <prop k="capstyle" v="flat"/>
         </layer>
-        <layer class="SimpleLine" enabled="1" pass="1">
+        <layer class="SimpleLine" enabled="1" pass="3">
           <prop k="line_color" v="34,34,34,255"/>
-          <prop k="line_width" v="0.4"/>
+          <prop k="line_width" v="0.55"/>
           <prop k="capstyle" v="flat"/>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="firstvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -155,7 +156,7 @@
               </layer>
             </symbol>
         </layer>
-        <layer class="MarkerLine" enabled="1" pass="2">
+        <layer class="MarkerLine" enabled="1" pass="4">
           <prop k="placement" v="lastvertex"/>
           <prop k="rotate" v="0"/>
             <symbol name="end" type="marker" alpha="1">
@@ -185,6 +186,15 @@
       <text-format multilineAlign="1"/>
       <placement placement="2" placementFlags="10" dist="0.6" distUnits="MM" lineAnchorPercent="0.3" lineAnchorType="0" overrunDistance="6" overrunDistanceUnit="MM" priority="6"/>
       <rendering drawLabels="1" obstacle="1" minFeatureSize="8"/>
+      <dd_properties>
+        <Option type="Map">
+          <Option name="type" type="QString" value="collection"/>
+          <Option name="properties" type="Map">
+            <Option name="Show" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
+              <Option name="expression" type="QString" value="&quot;sight&quot; IS NOT 'hidden'"/></Option>
+          </Option>
+        </Option>
+      </dd_properties>
     </settings>
   </labeling>
 </qgis>

@@ -1,13 +1,13 @@
 <!DOCTYPE qgis PUBLIC 'http://mrcc.com/qgis.dtd' 'SYSTEM'>
 <qgis version="3.22.0" styleCategories="Symbology|Labeling|Temporal" labelsEnabled="1">
-  <!-- A dot where the skyline stands, larger the higher it stands against the sky: 1 mm at the level horizon and below, 4 mm at 20° and above.
+  <!-- A dot where the skyline stands, larger the higher it stands against the sky: 0.9 mm at the level horizon and below, 2.6 mm at 20° and above.
        Every 30° of azimuth its altitude. -->
   <renderer-v2 type="singleSymbol" symbollevels="0">
     <symbols>
       <symbol name="0" type="marker" alpha="1">
         <layer class="SimpleMarker" enabled="1" pass="0">
           <prop k="name" v="circle"/>
-          <prop k="size" v="1"/>
+          <prop k="size" v="0.9"/>
           <prop k="color" v="240,228,66,255"/>
           <prop k="outline_color" v="34,34,34,255"/>
           <prop k="outline_width" v="0.25"/>
@@ -16,7 +16,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="size" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="scale_linear(coalesce(&quot;ground_deg&quot;, 0), 0, 20, 1, 4)"/></Option>
+                  <Option name="expression" type="QString" value="scale_linear(coalesce(&quot;ground_deg&quot;, 0), 0, 20, 0.9, 2.6)"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -26,7 +26,7 @@
   </renderer-v2>
   <labeling type="simple">
     <settings calloutType="simple">
-      <text-style isExpression="1" fieldName="format_number(&quot;ground_deg&quot;, 1) || '°'" fontFamily="DejaVu Sans" namedStyle="Book" fontSize="7" fontSizeUnit="Point" textColor="34,34,34,255" textOpacity="1" multilineHeight="0.9">
+      <text-style isExpression="1" fieldName="format_number(round(&quot;ground_deg&quot;, 1) + 0, 1) || '°'" fontFamily="DejaVu Sans" namedStyle="Book" fontSize="7" fontSizeUnit="Point" textColor="34,34,34,255" textOpacity="1" multilineHeight="0.9">
         <families>
           <family name="DejaVu Sans"/>
           <family name="Open Sans"/>
