@@ -14,7 +14,7 @@ FIRST_STEP_M = 0.3
 GROWTH = 0.01  # of each step over the one before
 BEST = 5  # samples of a ray looked at more closely
 FINE = 6  # places on either side of such a sample, up to the next one; and around the highest of these once more
-PART = np.arange(-FINE, FINE + 1) / FINE
+PART = np.arange(-FINE, FINE + 1, dtype=np.float32) / FINE
 STRIDE = 64  # samples between two looks at whether anything farther could still rise
 GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
 RAYS = 480  # sampled at once: what they take fits a core's own memory
@@ -171,8 +171,8 @@ def _march(terrain, rays, dist):
     tangents = np.full((rays.lens.size, dist.size), -np.inf, dtype=np.float32)
     reach, best = rays.end.copy(), np.full(rays.lens.size, -np.inf, dtype=np.float32)
     going = np.arange(rays.lens.size)
-    # With distance the tangent of ground of one height only falls, beyond a horizon before which it has been higher at each sample than
-    # at all those passed; only light that bends more than the Earth (k > 1) raises it again, most of all at the end.
+    # The tangent of ground of one height rises with distance up to its horizon, above all it has been, and falls beyond: so the next
+    # sample tells what all farther ones could reach. Only light that bends more than the Earth (k > 1) lifts it again, most at the end.
     highest_rise = terrain.highest_m - rays.lens
     gappy = _meets_gaps(terrain, cols, rows, powers, rays.end)
     for first in range(0, dist.size, STRIDE):
@@ -224,18 +224,18 @@ def _refined(terrain, rays, dist, tangents, reach):
         order[:, number] = tangents.argmax(axis=1)
         seen |= np.isfinite(tangents[every, order[:, number]])
         tangents[every, order[:, number]] = -np.inf
-    here, before, after = (dist[np.clip(order + step, 0, dist.size - 1)] for step in (0, -1, 1))
-    best = _highest_between(terrain, rays, reach, before, here, after)
+    short = _Rays(*(value.astype(np.float32) for value in rays._replace(end=np.maximum(reach, rays.skip))))
+    before, here, after = (dist.astype(np.float32)[np.clip(order + step, 0, dist.size - 1)] for step in (-1, 0, 1))
+    best = _highest_between(terrain, short, before, here, after)
     step = (FIRST_STEP_M + GROWTH * best) / FINE
-    return _highest_between(terrain, rays, reach, best - step, best, best + step)[:, 0].astype(float), seen
+    return _highest_between(terrain, short, best - step, best, best + step)[:, 0].astype(float), seen
 
 
-def _highest_between(terrain, rays, reach, before, here, after):
-    """Distance of the highest of places on either side of those, shape (R, 1)."""
+def _highest_between(terrain, rays, before, here, after):
+    """Distance of the highest of the places on either side of some, shapes (R, N), up to the next ones; shape (R, 1)."""
     before, here, after = (value[:, :, None] for value in (before, here, after))
-    away = (here + np.where(PART < 0, here - before, after - here) * PART).reshape(reach.size, -1)
-    away = np.clip(away, rays.skip[:, None], np.maximum(reach, rays.skip)[:, None]).astype(np.float32)
-    lens, bend, course = (value[..., None].astype(np.float32) for value in (rays.lens, rays.bend, rays.course))
-    tangent = (terrain.between(*_place(course, away)) - lens) / away - bend * away
+    away = np.concatenate([here + (here - before) * PART[:FINE], here + (after - here) * PART[FINE:]], axis=2).reshape(rays.end.size, -1)
+    away = np.clip(away, rays.skip[:, None], rays.end[:, None])
+    tangent = (terrain.between(*_place(rays.course[..., None], away)) - rays.lens[:, None]) / away - rays.bend[:, None] * away
     tangent[np.isnan(tangent)] = -np.inf
     return np.take_along_axis(away, tangent.argmax(axis=1)[:, None], axis=1)
