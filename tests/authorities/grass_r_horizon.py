@@ -32,16 +32,21 @@ def grass(*words):
     return subprocess.run(words, check=True, capture_output=True, text=True).stdout
 
 
-def main():
-    heights_m, (west, cell, _, north, _, _), _ = ground()
-    rows, cols = heights_m.shape
+def load(raw, shape, transform):
+    """Load a file of bare heights, 4 bytes each, as the raster `heights`."""
+    (rows, cols), (west, cell, _, north, _, _) = shape, transform
     edges = [f"north={north}", f"south={north - rows * cell}", f"west={west}", f"east={west + cols * cell}"]
+    grass("r.in.bin", "-f", f"input={raw}", "output=heights", *edges, f"rows={rows}", f"cols={cols}", "bytes=4", "order=little")
+    grass("g.region", "raster=heights")
+
+
+def main():
+    heights_m, transform, _ = ground()
+    (rows, cols), (west, cell, _, north, _, _) = heights_m.shape, transform
     with tempfile.TemporaryDirectory() as folder:
         raw = Path(folder, "heights")
         raw.write_bytes(heights_m.astype("<f4").tobytes())
-        shape = [f"rows={rows}", f"cols={cols}", "bytes=4", "order=little"]
-        grass("r.in.bin", "-f", f"input={raw}", "output=heights", *edges, *shape)
-    grass("g.region", "raster=heights")
+        load(raw, heights_m.shape, transform)
     rng = np.random.default_rng(11)
     with open(TABLE, "w", newline="", encoding="ascii") as file:
         out = csv.writer(file)

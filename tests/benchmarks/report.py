@@ -11,6 +11,7 @@ import alignments
 import numpy as np
 import places
 import rows
+import skyline
 
 PAGE = Path(__file__).resolve().parents[2] / "docs" / "performance.md"
 LIBRARIES = ("numpy", "skyfield", "astropy")
@@ -51,6 +52,29 @@ def rows_table(measured):
         count = f"{run['rows']:,}".replace(",", " ")
         ratio = run["plugin"] / run["bare"]
         yield f"| {label} | {count} | {run['fields']} | {shown_s(run['plugin'])} | {shown_s(run['bare'])} | **{ratio:.1f}** |"
+
+
+def ground_table(measured):
+    yield "| | plugin | heights | heights alone | ratio | every crossing | ratio |"
+    yield "|---|---:|---:|---:|---:|---:|---:|"
+    for label, run in measured.items():
+        plugin, bare, crossing = (shown_s(run[key]) for key in ("plugin", "bare", "crossing"))
+        ratios, heights = skyline.ratios(run), f"{run['samples'] / 1e6:.0f} million"
+        yield f"| {label} | {plugin} | {heights} | {bare} | **{ratios['bare']:.1f}** | {crossing} | **{ratios['crossing']:.0f}** |"
+
+
+def beside_grass(one):
+    if not one:
+        return "GRASS was not installed for this run."
+    return f"{1000 * one['r.horizon']:.1f} ms, where the plugin takes {1000 * one['plugin']:.1f} ms"
+
+
+def ground_memory_table(peaks):
+    yield "| raster | viewpoints | most memory held |"
+    yield "|---:|---:|---:|"
+    for (cells, count), peak in peaks.items():
+        size = f"{cells:,} x {cells:,} cells".replace(",", " ") if count else "none: the libraries alone"
+        yield f"| {size} | {count or ''} | {peak:.0f} MB |"
 
 
 TEMPLATE = """# Speed and memory
@@ -95,17 +119,38 @@ process of its own, without QGIS.
   the same sink, in batches of {batch}: the least that an algorithm in Python can take.
 - Both in turn, {row_runs} times; the quickest of each counts. Promised: at most {most_ratio:g} times the bare cost.
 
+## Ground: skylines and lines of sight on an elevation model of 10 m
+
+{ground_table}
+
+- Skylines of {viewpoints} viewpoints in {azimuths} azimuths, to {radius} km; {sights} lines of sight of {length} km, sampled each half
+  cell. Rough fractal ground, a raster of {cells} x {cells} cells; seconds of the processor.
+- Heights alone: as many bilinear heights by numpy from the plain array, at the very places (four values, three blends). The plugin
+  takes them in a quicker way: of that the skylines are {own_skylines:.1f} times, the lines of sight {own_sights:.1f} times.
+- Every crossing: numpy, ray by ray, at each crossing with a line through centres of cells; measured on {crossing_viewpoints} viewpoints and
+  {crossing_pairs} pairs, and scaled. Where it finds the skyline beyond 200 m, the plugin's differs by {rms:.4f}° rms.
+- GRASS's r.horizon, one place at a time, loading of the raster left out, mean of {grass_viewpoints} places: {grass}. It is
+  written in C, takes the nearest cell, and knows neither the height of a lens nor refraction.
+- GDAL's viewshed of one viewpoint to the same radius, which tells of every cell whether it is seen: {viewshed}.
+- Promised: at most {most_bare:g} times the heights alone; {least_crossing:g} times as fast as every crossing.
+
+{ground_memory}
+
+Of a raster only the blocks are read that rays may reach, 4 bytes a height. Each number is the peak of a process of its own, without QGIS.
+
 ## To measure again
 
-`python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py`, `alignments.py` and
-`rows.py` beside it print their own part. The promises are tests only when asked for by name (`python -m pytest tests/benchmarks/places.py
-tests/benchmarks/alignments.py tests/benchmarks/rows.py`): a busy machine must not make the common run fail.
+`python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py`, `alignments.py`,
+`rows.py` and `skyline.py` beside it print their own part. The promises are tests only when asked for by name (`python -m pytest
+tests/benchmarks/places.py tests/benchmarks/alignments.py tests/benchmarks/rows.py tests/benchmarks/skyline.py`): a busy machine must not
+make the common run fail.
 """
 
 
 def page():
     placed, bare_s = places.measure()
     found, solver_s, scan_s = alignments.measure()
+    skylines, sights, one, viewshed_s = skyline.measure()
     return TEMPLATE.format(
         date=f"{datetime.now(timezone.utc):%Y-%m-%d}",
         machine=machine(),
@@ -135,6 +180,24 @@ def page():
         batch=rows.BATCH,
         row_runs=rows.REPEATS,
         most_ratio=rows.MOST_RATIO,
+        ground_table="\n".join(ground_table({"skylines": skylines, "lines of sight": sights})),
+        viewpoints=skyline.VIEWPOINTS,
+        azimuths=skyline.AZIMUTHS,
+        radius=f"{skyline.RADIUS_M / 1000:.0f}",
+        sights=f"{skyline.PAIRS:,}".replace(",", " "),
+        length=f"{skyline.LENGTH_M / 1000:.0f}",
+        cells=f"{skyline.CELLS:,}".replace(",", " "),
+        own_skylines=skyline.ratios(skylines)["own"],
+        own_sights=skyline.ratios(sights)["own"],
+        crossing_viewpoints=skyline.CROSSING_VIEWPOINTS,
+        crossing_pairs=skyline.CROSSING_PAIRS,
+        rms=skylines["rms_deg"],
+        grass_viewpoints=skyline.GRASS_VIEWPOINTS,
+        grass=beside_grass(one),
+        viewshed=shown_s(viewshed_s),
+        most_bare=skyline.MOST_BARE,
+        least_crossing=skyline.LEAST_CROSSING,
+        ground_memory="\n".join(ground_memory_table(skyline.memory())),
     )
 
 
