@@ -52,6 +52,8 @@ FIELDS = {
         Field("subject_id", "int", "Subject id"),
         Field("site", "text", "Site"),
         Field("site_id", "int", "Site id"),
+        Field("path", "text", "Path"),
+        Field("path_id", "int", "Path id"),
         # the body and its time
         Field("body", "text", "Body"),
         Field("night", "date", "Night (date of its evening)"),
@@ -66,6 +68,16 @@ FIELDS = {
         Field("az_deg", "real", "Azimuth [° true]"),
         Field("alt_deg", "real", "Altitude of the body, apparent [°]"),
         Field("semi_deg", "real", "Semidiameter [°]"),
+        # the standpoint
+        Field("chain_m", "real", "Distance along the path from its start [m]"),
+        Field("from_m", "real", "Along the path, from [m]"),
+        Field("to_m", "real", "Along the path, to [m]"),
+        Field("target_deg", "real", "Bearing wanted [° true]"),
+        Field("miss_deg", "real", "Bearing less the one wanted [°]"),
+        Field("err_deg", "real", "Error of the bearing by that of the position [°]"),
+        Field("bearing_min", "real", "Bearings, clockwise from [° true]"),
+        Field("bearing_max", "real", "Bearings, clockwise to [° true]"),
+        Field("allowed", "bool", "In the area and not in closed ground"),
         # the sightline
         Field("dist_m", "real", "Distance [m]"),
         Field("bearing_deg", "real", "Bearing, camera to subject [° true]"),
@@ -140,3 +152,20 @@ SKY_POSITIONS_FIELDS = (
 PROFILE_FIELDS = ("site", "site_id", "az_deg", "ground_deg", "dist_m", "z_m", "reach_m")
 
 SKYLINE_FIELDS = ("site", "site_id", "cam_z_m")
+
+_BODY_OVER_STANDPOINT = (
+    *("body", "night", "t_utc", "t_local", "tz", "az_deg", "alt_deg", "d_alt_deg", "place", "ground_deg"),
+    *("tilt_deg", "lean", "apex_deg", "sun_deg", "moon_deg", "moon_lit"),
+)
+
+STANDPOINTS_FIELDS = (
+    *("subject", "subject_id", "path", "path_id", "camera", "chain_m", "bearing_deg", "target_deg", "miss_deg", "err_deg", "mag_deg"),
+    *("dist_m", "top_alt_deg", "visible", "sight", "clear_m", "allowed", "heights", *_BODY_OVER_STANDPOINT),
+)
+
+STRETCHES_FIELDS = (
+    *("subject", "subject_id", "path", "path_id", "from_m", "to_m", "bearing_min", "bearing_max", "target_deg", "allowed"),
+    *("body", "night", "t_utc", "t_local", "tz"),
+)
+
+ZONES_FIELDS = ("subject", "subject_id", "target_deg", "allowed", "body", "night", "t_utc", "t_local", "tz")

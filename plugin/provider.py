@@ -5,10 +5,11 @@ from qgis.core import QgsProcessingProvider
 from .algorithms.alignments import Alignments
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
+from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, SkyPositions, TerrainHorizon)
+ALGORITHMS = (Sightlines, Alignments, SkyPositions, Standpoints, TerrainHorizon)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

@@ -13,7 +13,7 @@ from .translation import tr
 
 HELP = Path(__file__).parent.parent / "help"
 
-GROUPS = {"sight": "Lines of sight", "nights": "Nights and alignments", "sky": "Sky"}
+GROUPS = {"sight": "Lines of sight", "stand": "Where to stand", "nights": "Nights and alignments", "sky": "Sky"}
 
 
 @contextmanager

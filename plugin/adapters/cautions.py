@@ -23,3 +23,19 @@ def tell_of_terrain(dem, least_m, most_m, feedback):
             "what is clear by them may be hidden. Look from the place by day."
         ).format(dem=dem, size=least if least == most else f"{least} to {most}")
     )
+
+
+def tell_of_the_dark(feedback):
+    """Walking at night, and who decides where one may be."""
+    feedback.pushWarning(
+        tr(
+            "Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. The "
+            "result knows nothing of footing, tide or weather."
+        )
+    )
+    feedback.pushWarning(
+        tr(
+            "A planning aid, not a survey and not a permit: access, closures and night hours are decided by the land manager and local "
+            "law. Only the closures of the layers given are known here."
+        )
+    )

@@ -107,3 +107,27 @@ def steps_utc_s(first_utc_s, last_utc_s, step_min):
     step_s = 60.0 * step_min
     count = int(np.floor((last_utc_s - first_utc_s) / step_s + 1e-9)) + 1  # a last moment that is a whole number of steps away counts
     return first_utc_s + step_s * np.arange(max(count, 0))
+
+
+def times_of_zones(parameters, first_name, last_name, step_min, zone_names, feedback):
+    """The times that two parameters and a step mean in each zone: they differ where the clock on the wall was given.
+
+    Returns
+    -------
+    list of ndarray
+        [s of UTC]
+
+    Raises
+    ------
+    ValueError
+        With a sentence for the person.
+    """
+    first, notes = clock.instants(moment(parameters[first_name]), zone_names)
+    last, more = (first, []) if blank(parameters.get(last_name)) else clock.instants(moment(parameters[last_name]), zone_names)
+    for note in [*notes, *more]:
+        feedback.pushWarning(note)
+    if (last < first).any():
+        raise ValueError(
+            tr("{last} is before {first}. Exchange them, or mind their offsets from UTC.").format(last=last_name, first=first_name)
+        )
+    return [steps_utc_s(begin, end, step_min) for begin, end in zip(first.tolist(), last.tolist())]

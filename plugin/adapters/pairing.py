@@ -64,6 +64,11 @@ def _read(algorithm, parameters, context, feedback, layer, name, key, least, fal
     return read
 
 
+def places_of(subjects):
+    """Subjects as the pure folders take them, from points with `SUBJECT_MEASURES`."""
+    return Subjects(subjects.lon_deg, subjects.lat_deg, *(subjects.measures[name] for name in SUBJECT_MEASURES), subjects.z_m)
+
+
 class Pairing:
     """The pairs that the parameters ask for, measured block by block, and a count of what was left out.
 
@@ -83,16 +88,7 @@ class Pairing:
         self.kind = choice_of(algorithm, parameters, "PAIRING", context)
         self.max_distance_m, self.refraction_k = (number_of(algorithm, parameters, name) for name in ("MAX_DISTANCE", "REFRACTION_K"))
         self.places = Cameras(cameras.lon_deg, cameras.lat_deg, cameras.measures["CAMERA_HEIGHT"], cameras.z_m)
-        self._subjects = Subjects(
-            subjects.lon_deg,
-            subjects.lat_deg,
-            subjects.measures["SUBJECT_HEIGHT"],
-            subjects.measures["SUBJECT_BASE"],
-            subjects.measures["SUBJECT_WIDTH"],
-            subjects.measures["FACE_FROM"],
-            subjects.measures["FACE_TO"],
-            subjects.z_m,
-        )
+        self._subjects = places_of(subjects)
         self.left_out, self.sources, self.count = Counter(), Counter(), 0
         self.ground = Ground(algorithm, parameters, context)
 

@@ -46,6 +46,14 @@ def points(name, label, optional=False):
     return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorPoint], None, optional)
 
 
+def lines(name, label):
+    return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorLine])
+
+
+def polygons(name, label):
+    return QgsProcessingParameterFeatureSource(name, label, [QgsProcessing.SourceType.TypeVectorPolygon], None, True)
+
+
 def field(name, label, layer):
     return QgsProcessingParameterField(name, label, parentLayerParameterName=layer, optional=True)
 
@@ -108,6 +116,13 @@ def names_and_heights():
         field("CAMERA_NAME", tr("Field with the name of a camera"), "CAMERAS"),
         field("SUBJECT_NAME", tr("Field with the name of a subject"), "SUBJECTS"),
         camera_height("CAMERAS"),
+        *subject_measures(),
+    ]
+
+
+def subject_measures():
+    """How high subjects stand, how wide they are, and from where they are of use."""
+    return [
         measure("SUBJECT_HEIGHT", tr("Height of the subject's top above its foot [m]"), "SUBJECTS", 0, low=0),
         advanced(
             measure("SUBJECT_BASE", tr("Height of the subject's foot, or of a window's sill, above the ground [m]"), "SUBJECTS", 0, low=0)
@@ -139,8 +154,13 @@ def bodies(default):
     ]
 
 
-def body(default):
-    return [helped(choice("BODY", tr("Body of the sky"), BODIES, default), _listed(BODIES)), *_places_of_bodies()]
+def body(default=None):
+    """One body; without a default it may stay blank."""
+    label = tr("Body of the sky") if default else tr("Body of the sky, in place of BEARING")
+    parameter = choice("BODY", label, BODIES, default)
+    if default is None:
+        parameter.setFlags(parameter.flags() | QgsProcessingParameterDefinition.Flag.FlagOptional)
+    return [helped(parameter, _listed(BODIES)), *_places_of_bodies()]
 
 
 def _listed(choices):

@@ -125,7 +125,7 @@ def read_points(source, context, expression_context, feedback, fallback_name, na
             skipped[reason] += 1
             continue
         try:
-            numbers = _numbers(feature, properties, expression_context, defaulted)
+            numbers = numbers_of(feature, properties, expression_context, defaulted)
         except ValueError as bad:
             skipped[str(bad)] += 1
             continue
@@ -142,7 +142,7 @@ def read_points(source, context, expression_context, feedback, fallback_name, na
     return points
 
 
-def _numbers(feature, properties, expression_context, defaulted):
+def numbers_of(feature, properties, expression_context, defaulted):
     """The numbers a feature gives; ValueError with the reason when one cannot be used."""
     if not properties:
         return ()

@@ -23,22 +23,29 @@ from .sinks import destination_file, unwritable
 from .translation import tr
 
 WESTMOST_S = 12 * 3600  # where a date lasts longest: UTC-12:00
+# what a layer is to hold
+POINTS = (QgsWkbTypes.GeometryType.PointGeometry, "points")
+LINES = (QgsWkbTypes.GeometryType.LineGeometry, "lines")
+POLYGONS = (QgsWkbTypes.GeometryType.PolygonGeometry, "polygons")
 ABOVE_GROUND = ("CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE")
 
 
-def layers(algorithm, parameters, names, context):
-    """Sources that cannot be read, hold no points or have no CRS."""
+def layers(algorithm, parameters, names, context, kind=POINTS):
+    """Sources that cannot be read, hold geometries of another kind or have no CRS; optional ones may be blank."""
+    wanted, words = kind
     for name in names:
         label = name.lower()
+        optional = algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional
+        if optional and blank(parameters.get(name)):
+            continue
         source = algorithm.parameterAsSource(parameters, name, context)
         if source is None:
-            yield tr("{name}: there is no layer that can be read. Choose a layer of points for the {label}.").format(name=name, label=label)
-        elif QgsWkbTypes.geometryType(source.wkbType()) not in (
-            QgsWkbTypes.GeometryType.PointGeometry,
-            QgsWkbTypes.GeometryType.UnknownGeometry,
-        ):
-            yield tr("{name}: '{layer}' holds {kind}, not points. Choose a layer of points for the {label}.").format(
-                name=name, layer=source.sourceName(), kind=QgsWkbTypes.displayString(source.wkbType()), label=label
+            yield tr("{name}: there is no layer that can be read. Choose a layer of {kind} for the {label}.").format(
+                name=name, label=label, kind=tr(words)
+            )
+        elif QgsWkbTypes.geometryType(source.wkbType()) not in (wanted, QgsWkbTypes.GeometryType.UnknownGeometry):
+            yield tr("{name}: '{layer}' holds {found}, not {kind}. Choose a layer of {kind} for the {label}.").format(
+                name=name, layer=source.sourceName(), found=QgsWkbTypes.displayString(source.wkbType()), label=label, kind=tr(words)
             )
         elif not source.sourceCrs().isValid():
             yield tr("{name}: '{layer}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.").format(
@@ -198,6 +205,12 @@ def star_place(text):
     return ra_deg, dec_deg
 
 
+def conditions(algorithm, parameters):
+    """Lower limits of conditions above their upper ones."""
+    limits = [(f"{name}_MIN", f"{name}_MAX") for name in ("ALT", "GAP", "TILT", "APEX", "LIT")]
+    yield from ordered(algorithm, parameters, *limits, ("SUN_MIN", "SUN_LIMIT"))
+
+
 def bodies(algorithm, parameters, context, name="BODIES"):
     """A star or a place on the plane that is asked for and not given, or given and malformed."""
     chosen = choices_of(algorithm, parameters, name, context)
@@ -230,13 +243,15 @@ def moments(parameters, *names):
                 yield f"{name}: {malformed}"
 
 
-def times_in_order(parameters):
+def times_in_order(parameters, first_name="START", last_name="END"):
     """A last time before the first, where both are told in the same way."""
-    if blank(parameters.get("START")) or blank(parameters.get("END")):
+    if blank(parameters.get(first_name)) or blank(parameters.get(last_name)):
         return
-    first, last = moment(parameters["START"]), moment(parameters["END"])
+    first, last = moment(parameters[first_name]), moment(parameters[last_name])
     if (first.tzinfo is None) == (last.tzinfo is None) and last < first:
-        yield tr("END ({last}) is before START ({first}). Exchange them.").format(first=first, last=last)
+        yield tr("{last_name} ({last}) is before {first_name} ({first}). Exchange them.").format(
+            first_name=first_name, last_name=last_name, first=first, last=last
+        )
 
 
 def dates(parameters, *names):

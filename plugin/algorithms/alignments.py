@@ -15,12 +15,11 @@ from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
 from ..adapters.reasons import Reasons
 from ..adapters.sinks import Table, refuse_too_many
-from ..adapters.targets import targets_of
+from ..adapters.targets import conditions_of, targets_of
 from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import ALIGNMENTS_FIELDS, UNMET_FIELDS
 from ..plan.alignments import Pairs, find_alignments
-from ..plan.conditions import Conditions
 from ..plan.sightlines import pair_arrays
 
 NIGHTS = 30  # asked for when the last one is blank
@@ -105,21 +104,12 @@ class Alignments(Algorithm):
             yield tr("AZ_TOLERANCE is {value:g}. Give a half-width of more than 0 and less than 90 degrees, or leave it blank.").format(
                 value=tolerance_deg
             )
-        yield from refusals.ordered(
-            self,
-            parameters,
-            ("ALT_MIN", "ALT_MAX"),
-            ("GAP_MIN", "GAP_MAX"),
-            ("TILT_MIN", "TILT_MAX"),
-            ("APEX_MIN", "APEX_MAX"),
-            ("SUN_MIN", "SUN_LIMIT"),
-            ("LIT_MIN", "LIT_MAX"),
-        )
+        yield from refusals.conditions(self, parameters)
         yield from self._customs_in_the_way(parameters, context)
 
     def _customs_in_the_way(self, parameters, context):
         """Limits that were given and leave nothing beside the customary ones of every body asked for."""
-        asked = self._conditions(parameters, context)
+        asked = conditions_of(self, parameters, context)
         sentences = []
         for target in targets_of(self, parameters, context):
             sun_limit_deg = target.sun_limit_deg if asked.sun_limit_deg is None else asked.sun_limit_deg
@@ -158,7 +148,7 @@ class Alignments(Algorithm):
             self, parameters, "OUTPUT", context, ALIGNMENTS_FIELDS, cameras.kept, QgsWkbTypes.Type.MultiLineString, crs, feedback
         )
         unmet = Table(self, parameters, "UNMET", context, UNMET_FIELDS, cameras.kept, QgsWkbTypes.Type.Point, crs, feedback)
-        conditions = self._conditions(parameters, context)
+        conditions = conditions_of(self, parameters, context)
         reasons = Reasons()
         go_on = reporter(feedback)
         with in_words():
@@ -182,24 +172,6 @@ class Alignments(Algorithm):
         limit = self.parameterAsInt(parameters, "MAX_ROWS", context)
         rows = pairing.most(limit // max(rows_a_pair, 1), feedback) * rows_a_pair
         refuse_too_many(rows, limit, parameters, ["OUTPUT"])
-
-    def _conditions(self, parameters, context):
-        """What is asked, blanks left to the customs of each body."""
-        asked = {
-            "az_tolerance_deg": "AZ_TOLERANCE",
-            **{f"{name}_{end}_deg": f"{name}_{end}".upper() for name in ("alt", "gap", "tilt", "apex") for end in ("min", "max")},
-            "core_alt_min_deg": "CORE_ALT_MIN",
-            "sun_limit_deg": "SUN_LIMIT",
-            "sun_min_deg": "SUN_MIN",
-            "moon_lit_max": "MOON_LIT_MAX",
-            "lit_min": "LIT_MIN",
-            "lit_max": "LIT_MAX",
-            "pressure_hPa": "PRESSURE",
-            "temperature_C": "TEMPERATURE",
-        }
-        numbers = {condition: take.number_of(self, parameters, name) for condition, name in asked.items()}
-        moon, use_skyline = take.choice_of(self, parameters, "MOON", context), take.yes_of(self, parameters, "USE_SKYLINE", context)
-        return Conditions(moon=moon, use_skyline=use_skyline, **numbers)
 
     @staticmethod
     def _write(found, lines, pairing, compass, output, unmet, reasons, crs, context, go_on):

@@ -1,7 +1,7 @@
 """`sky_positions`: where bodies stand in the sky over points, at one time or through a span of time."""
 
 import numpy as np
-from qgis.core import QgsProcessing, QgsProcessingException, QgsProcessingParameterFeatureSink, QgsWkbTypes
+from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTypes
 
 from ..adapters import parameters as take
 from ..adapters import refusals
@@ -10,7 +10,7 @@ from ..adapters.bearings import add_magnetic, compass_of
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of
-from ..adapters.moments import moment, steps_utc_s
+from ..adapters.moments import times_of_zones
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
 from ..adapters.sinks import Table, refuse_too_many
@@ -20,7 +20,6 @@ from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import SKY_POSITIONS_FIELDS
 from ..plan.alignments import Sites
-from ..plan.clock import instants
 from ..plan.positions import sky_positions
 
 
@@ -74,7 +73,8 @@ class SkyPositions(Algorithm):
             ground = Ground(self, parameters, context)
             targets = targets_of(self, parameters, context)
             zone_names, zone_index = zones_of_sites(parameters, sites.lon_deg, sites.lat_deg, feedback)
-            times_of_zone = self._times(parameters, zone_names, feedback)
+            step_min = take.number_of(self, parameters, "STEP")
+            times_of_zone = times_of_zones(parameters, "START", "END", step_min, zone_names, feedback)
             span = min(times[0] for times in times_of_zone), max(times[-1] for times in times_of_zone)
             warn_near_other_clocks(parameters, sites, zone_names, zone_index, *span, feedback)
             compass = compass_of(sites, *span, feedback)
@@ -98,20 +98,9 @@ class SkyPositions(Algorithm):
                 break
         go_on(1.0)
         ground.log(feedback)
-        output.close("sky_positions", context, feedback, take.number_of(self, parameters, "STEP"))
+        output.close("sky_positions", context, feedback, step_min)
         self._log(output, sites, targets, times_of_zone, rows, feedback)
         return {"OUTPUT": output.id}
-
-    def _times(self, parameters, zone_names, feedback):
-        """The times in each zone: they differ where the clock on the wall was given."""
-        first, notes = instants(moment(parameters["START"]), zone_names)
-        last, more = (first, []) if take.blank(parameters.get("END")) else instants(moment(parameters["END"]), zone_names)
-        for note in [*notes, *more]:
-            feedback.pushWarning(note)
-        if (last < first).any():
-            raise QgsProcessingException(tr("END is before START. Exchange them, or mind their offsets from UTC."))
-        step_min = take.number_of(self, parameters, "STEP")
-        return [steps_utc_s(begin, end, step_min) for begin, end in zip(first.tolist(), last.tolist())]
 
     def _tables(self, parameters, sites, ground, lens_dem_m, zone_names, zone_index, times_of_zone, targets, go_on):
         """Blocks of rows; `site` is the row of the site among all."""

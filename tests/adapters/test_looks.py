@@ -44,10 +44,18 @@ RESULTS = {
     "sky_positions": (names.SKY_POSITIONS_FIELDS, POINT),
     "terrain_horizon": (names.PROFILE_FIELDS, POINT),
     "skyline": (names.SKYLINE_FIELDS, POLYGON),
+    "standpoints": (names.STANDPOINTS_FIELDS, POINT),
+    "stretches": (names.STRETCHES_FIELDS, LINE),
+    "zones": (names.ZONES_FIELDS, POLYGON),
 }
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
-INK, CORE, SUN, MOON, SKYLINE = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442"
-MAIN_COLOUR = {"sightlines": INK, "terrain_horizon": SKYLINE, "skyline": SKYLINE}  # the core's for the others
+INK, CORE, SUN, MOON, SKYLINE, STAND = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442", "#0072B2"
+MAIN_COLOUR = {  # the core's for the others
+    "sightlines": INK,
+    "terrain_horizon": SKYLINE,
+    "skyline": SKYLINE,
+    **dict.fromkeys(("standpoints", "stretches", "zones"), STAND),
+}
 OF_ONE_SYMBOL = ("terrain_horizon", "skyline")
 OKABE_ITO = {"#000000", "#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7"}
 UTM = "EPSG:32625"
@@ -71,6 +79,11 @@ ROW = {
     "dist_m": 1240.4,
     "ground_deg": 12.345,
     "reason": "Bearing 182.4° is never reached.",
+    "path": "Rim Path",
+    "chain_m": 412.6,
+    "from_m": 402.1,
+    "to_m": 431.4,
+    "target_deg": 182.38,
 }
 ALONG = {
     LINE: "MultiLineString((500000 3985000, 500000 3983760))",
@@ -248,6 +261,15 @@ def test_what_is_hidden_is_dashed_and_uncertain_lies_between(look, colour, dress
     assert untested == clear
 
 
+@pytest.mark.parametrize("look", ["standpoints", "stretches", "zones"])
+def test_ground_that_is_not_allowed_is_grey(look, dressed):
+    allowed, unknown, closed = ({"allowed": value} for value in (True, None, False))
+    assert pixels(dressed(look, allowed), STAND)
+    assert pixels(dressed(look, unknown), STAND)
+    assert not pixels(dressed(look, closed), STAND)
+    assert pixels(dressed(look, closed), "#6E6E6E")
+
+
 def test_dots_of_a_skyline_grow_with_its_altitude(dressed):
     low, middle, high = (len(pixels(dressed("terrain_horizon", {"ground_deg": deg}), SKYLINE)) for deg in (-3.0, 8.0, 40.0))
     assert 0 < low < middle < high
@@ -271,6 +293,11 @@ def test_bodies_over_one_subject_lie_side_by_side(dressed):
         ("sky_positions", {}, "23:41"),
         ("terrain_horizon", {}, "12.3°"),
         ("skyline", {}, "skyline from West Bench Gate"),
+        ("standpoints", {}, "Rim Path 413 m\nDrovane Light 182.4°\n2027-06-05 23:41"),
+        ("standpoints", {"t_local": None, "bearing_deg": 359.96}, "Rim Path 413 m\nDrovane Light 0.0°"),
+        ("stretches", {}, "402 to 431 m"),
+        ("zones", {}, "Drovane Light 182.4° 23:41"),
+        ("zones", {"t_local": None}, "Drovane Light 182.4°"),
     ],
 )
 def test_labels(look, change, shown, dressed):
@@ -356,7 +383,7 @@ def test_a_geopackage_opened_later_has_its_look(look, context, tmp_path):
     assert layer.labeling().settings().fieldName == list(expressions(look))[-1]
     aliases = [names.FIELDS[name].alias for name in RESULTS[look][0]]
     assert [layer.attributeAlias(layer.fields().indexOf(name)) for name in RESULTS[look][0]] == aliases
-    assert layer.temporalProperties().isActive() == (look in ("alignments", "sky_positions"))
+    assert layer.temporalProperties().isActive() == (look not in ("sightlines", "unmet", *OF_ONE_SYMBOL))
     assert pixels(layer, MAIN_COLOUR.get(look, CORE))
 
 

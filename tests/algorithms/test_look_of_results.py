@@ -17,6 +17,7 @@ OUTPUTS = [
     ("sky_positions", "OUTPUT", Mode.FeatureDateTimeInstantFromField, ("t_utc", "")),
     ("terrain_horizon", "PROFILE", None, None),
     ("terrain_horizon", "SKYLINE", None, None),
+    *(("standpoints", output, Mode.FeatureDateTimeInstantFromField, ("t_utc", "")) for output in ("POINTS", "STRETCHES", "ZONES")),
 ]
 
 
@@ -32,6 +33,10 @@ def given(layer, tmp_path):
                 "DEM": dem.write(tmp_path / "dem.tif", *dem.around(lambda east, north: 0.0 * east, 20_000, 100)),
                 "PROFILE": "memory:",
             }
+        if name == "standpoints":
+            path = layer([("LINESTRING(-33.0 36.0, -32.98 36.0)",)], kind="LineString")
+            one_night = {"BODY": "core", "TIME": TIMES["START"], "TIME_END": TIMES["END"], "STEP": TIMES["STEP"]}
+            return {"SUBJECTS": layer([SUBJECT], kind="Point"), "PATHS": path, **one_night, "POINTS": "memory:"}
         return {**sites, **TIMES} if name == "sky_positions" else pairs(name, layer)
 
     return parameters
@@ -67,5 +72,5 @@ def test_in_a_geopackage_opened_later(run, given, tmp_path, name, output, mode, 
     opened = QgsVectorLayer(str(path), "opened later", "ogr")
     opened.loadDefaultStyle()  # as the desktop does
     check(opened, mode, fields)
-    if name == "sky_positions":
+    if name in ("sky_positions", "standpoints"):
         assert opened.temporalProperties().fixedDuration() == TIMES["STEP"]
