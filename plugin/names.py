@@ -78,6 +78,36 @@ FIELDS = {
         Field("bearing_min", "real", "Bearings, clockwise from [° true]"),
         Field("bearing_max", "real", "Bearings, clockwise to [° true]"),
         Field("allowed", "bool", "In the area and not in closed ground"),
+        # the night
+        Field("sunset", "datetime", "Sunset (UTC)"),
+        Field("sunset_loc", "text", "Sunset (local)"),
+        Field("t_dusk", "datetime", "Dark from (UTC)"),
+        Field("dusk_loc", "text", "Dark from (local)"),
+        Field("t_dawn", "datetime", "Dark until (UTC)"),
+        Field("dawn_loc", "text", "Dark until (local)"),
+        Field("sunrise", "datetime", "Sunrise (UTC)"),
+        Field("srise_loc", "text", "Sunrise (local)"),
+        Field("moonrise", "datetime", "Moonrise (UTC)"),
+        Field("mrise_loc", "text", "Moonrise (local)"),
+        Field("moonset", "datetime", "Moonset (UTC)"),
+        Field("mset_loc", "text", "Moonset (local)"),
+        Field("az_start", "real", "Azimuth of the body at the start [° true]"),
+        Field("az_end", "real", "Azimuth of the body at the end [° true]"),
+        Field("tilt_start", "real", "Tilt of the band at the start [°]"),
+        Field("tilt_end", "real", "Tilt of the band at the end [°]"),
+        Field("dark_min", "real", "Darkness of the night [min]"),
+        Field("clear_min", "real", "Darkness without Moon [min]"),
+        Field("glow", "real", "Glow of towns toward the body, of the natural sky"),
+        Field("glow_town", "text", "Town that glows most"),
+        # the month
+        Field("month", "text", "Month"),
+        Field("nights", "int", "Usable nights"),
+        Field("hours", "real", "Hours of all windows [h]"),
+        Field("best_night", "date", "Night of the longest window"),
+        Field("best_min", "real", "Longest window [min]"),
+        Field("first_night", "date", "First usable night of the season"),
+        Field("last_night", "date", "Last usable night of the season"),
+        Field("new_moon", "text", "Saturdays of new-moon weekends"),
         # the sightline
         Field("dist_m", "real", "Distance [m]"),
         Field("bearing_deg", "real", "Bearing, camera to subject [° true]"),
@@ -169,3 +199,17 @@ STRETCHES_FIELDS = (
 )
 
 ZONES_FIELDS = ("subject", "subject_id", "target_deg", "allowed", "body", "night", "t_utc", "t_local", "tz")
+
+_WINDOW_FIELDS = (
+    *("t_start", "start_loc", "t_end", "end_loc", "minutes", "t_utc", "t_local", "az_deg", "alt_deg", "az_start", "az_end"),
+    *("tilt_start", "tilt_deg", "tilt_end", "lean", "apex_deg", "apex_az", "moon_lit", "moon_mag", "glow", "glow_town"),
+)
+
+NIGHT_WINDOWS_FIELDS = (
+    *("site", "site_id", "night", "tz", "sunset", "sunset_loc", "t_dusk", "dusk_loc", "t_dawn", "dawn_loc", "sunrise", "srise_loc"),
+    *("moonrise", "mrise_loc", "moonset", "mset_loc", *_WINDOW_FIELDS, "dark_min", "clear_min", "reason"),
+)
+
+WINDOWS_FIELDS = ("site", "site_id", "night", "tz", *_WINDOW_FIELDS)
+
+MONTHS_FIELDS = ("site", "site_id", "month", "nights", "hours", "best_night", "best_min", "first_night", "last_night", "new_moon")

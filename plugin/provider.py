@@ -3,13 +3,14 @@
 from qgis.core import QgsProcessingProvider
 
 from .algorithms.alignments import Alignments
+from .algorithms.night_windows import NightWindows
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
 from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, SkyPositions, Standpoints, TerrainHorizon)
+ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, TerrainHorizon)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

@@ -153,6 +153,32 @@ def lit_stretches(moon, sun, first_tt_s, last_tt_s, least, most):
     return edges[inside[1:] & ~inside[:-1]], edges[inside[:-1] & ~inside[1:]]
 
 
+def new_moons(moon, sun, first_tt_s, last_tt_s):
+    """When the Moon passes the Sun in ecliptic longitude.
+
+    Parameters
+    ----------
+    moon, sun : Track
+        Over the span.
+    first_tt_s, last_tt_s : float
+        Span. [s of TT]
+
+    Returns
+    -------
+    ndarray, shape (K,)
+        In order. [s of TT]
+    """
+
+    def is_past(tt_s):
+        toward_sun, rate = sun.at(tt_s, rates=True)
+        ahead = np.cross(np.cross(toward_sun[:3], rate[:3], axis=0), toward_sun[:3], axis=0)  # in the ecliptic, a right angle on
+        return (moon.at(tt_s)[:3] * ahead).sum(axis=0) > 0.0
+
+    days = np.linspace(first_tt_s, last_tt_s, int(np.ceil((last_tt_s - first_tt_s) / DAY_S)) + 1)
+    passed = _halve(is_past, days)
+    return passed[(moon.at(passed)[:3] * sun.at(passed)[:3]).sum(axis=0) > 0.0]  # the others are full
+
+
 def _halve(holds, edges):
     """Moments between edges at which a condition changes, by halving."""
     state = holds(edges)

@@ -9,17 +9,28 @@ import pytest
 from qgis.core import QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
 from qgis.PyQt.QtCore import QDate, QDateTime, QVariant
 
-from skyalidade.names import ALIGNMENTS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
+from skyalidade.names import ALIGNMENTS_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
 
 CAMERA, SUBJECT = "PointZ(-33 36 10)", "PointZ(-33 35.99 30)"
-FIELDS = {"sightlines": SIGHTLINES_FIELDS, "alignments": ALIGNMENTS_FIELDS, "sky_positions": SKY_POSITIONS_FIELDS}
+FIELDS = {
+    "sightlines": SIGHTLINES_FIELDS,
+    "alignments": ALIGNMENTS_FIELDS,
+    "night_windows": NIGHT_WINDOWS_FIELDS,
+    "sky_positions": SKY_POSITIONS_FIELDS,
+}
 ALL = list(FIELDS)
 PAIRED = ["sightlines", "alignments"]
-TIMED = ["alignments", "sky_positions"]
+TIMED = ["alignments", "night_windows", "sky_positions"]
+BY_NIGHT = ["alignments", "night_windows"]
+NIGHTS = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-10"}
 
 
 def layer_names(name):
-    return ["SITES"] if name == "sky_positions" else ["CAMERAS", "SUBJECTS"]
+    return ["CAMERAS", "SUBJECTS"] if name in PAIRED else ["SITES"]
+
+
+def body_name(name):
+    return "BODY" if name == "night_windows" else "BODIES"
 
 
 @pytest.fixture
@@ -27,12 +38,11 @@ def good(layer):
     """Parameters with which an algorithm runs, and some of them changed."""
 
     def parameters(name, **changed):
+        usual = {"CAMERAS": layer([(CAMERA,)]), "SUBJECTS": layer([(SUBJECT,)])} if name in PAIRED else {"SITES": layer([(CAMERA,)])}
         if name == "sky_positions":
-            usual = {"SITES": layer([(CAMERA,)]), "START": "2027-06-06T00:00:00Z"}
-        else:
-            usual = {"CAMERAS": layer([(CAMERA,)]), "SUBJECTS": layer([(SUBJECT,)])}
-            if name == "alignments":
-                usual.update(FIRST_NIGHT="2027-06-01", LAST_NIGHT="2027-06-10")
+            usual["START"] = "2027-06-06T00:00:00Z"
+        if name in BY_NIGHT:
+            usual.update(NIGHTS)
         return {**usual, **changed}
 
     return parameters
@@ -102,7 +112,7 @@ def test_missing_layer_is_refused(refusal, good, name, which):
 @pytest.mark.parametrize("name", ALL)
 def test_field_that_the_layer_lacks_is_refused(refusal, good, name):
     which = layer_names(name)[0]
-    field = "SITE_NAME" if name == "sky_positions" else "CAMERA_NAME"
+    field = "CAMERA_NAME" if name in PAIRED else "SITE_NAME"
     assert f"{field}: {which} has no field 'nickname'" in refusal(name, good(name, **{field: "nickname"}))
 
 
@@ -175,13 +185,15 @@ def test_z_that_is_not_finite_counts_as_none(run, good, layer, name):
 # nights and times
 
 
-def test_last_night_before_the_first(refusal, good):
-    sentence = refusal("alignments", good("alignments", FIRST_NIGHT="2027-06-10", LAST_NIGHT="2027-06-01"))
+@pytest.mark.parametrize("name", BY_NIGHT)
+def test_last_night_before_the_first(refusal, good, name):
+    sentence = refusal(name, good(name, FIRST_NIGHT="2027-06-10", LAST_NIGHT="2027-06-01"))
     assert sentence == "LAST_NIGHT (2027-06-01) is before FIRST_NIGHT (2027-06-10). Exchange them."
 
 
-def test_last_night_that_has_passed_without_a_first(refusal, good):
-    sentence = refusal("alignments", good("alignments", FIRST_NIGHT=None, LAST_NIGHT="2020-01-01"))
+@pytest.mark.parametrize("name", BY_NIGHT)
+def test_last_night_that_has_passed_without_a_first(refusal, good, name):
+    sentence = refusal(name, good(name, FIRST_NIGHT=None, LAST_NIGHT="2020-01-01"))
     assert sentence.startswith("LAST_NIGHT (2020-01-01) has passed, and FIRST_NIGHT is blank")
 
 
@@ -191,6 +203,8 @@ def test_blanks_of_every_make(run, good, null):
     numbers = {name: null for name in ("AZ_TOLERANCE", "ALT_MIN", "SUN_LIMIT", "PRESSURE") if not isinstance(null, (QDate, QDateTime))}
     out = run("alignments", good("alignments", LAST_NIGHT=null, **numbers))
     assert "nights: 30)" in out.feedback.said[-1]
+    numbers.pop("AZ_TOLERANCE", None)
+    assert len(run("night_windows", good("night_windows", LAST_NIGHT=null, **numbers)).rows()) == 365
 
 
 @pytest.mark.parametrize(
@@ -201,14 +215,16 @@ def test_blanks_of_every_make(run, good, null):
     ],
     ids=["before", "after"],
 )
-def test_nights_outside_the_ephemeris(refusal, good, nights, sentence):
-    assert sentence in refusal("alignments", good("alignments", **nights))
+@pytest.mark.parametrize("name", BY_NIGHT)
+def test_nights_outside_the_ephemeris(refusal, good, name, nights, sentence):
+    assert sentence in refusal(name, good(name, **nights))
 
 
-def test_nights_that_reach_over_the_end_of_the_ephemeris(run, good):
+@pytest.mark.parametrize("name", BY_NIGHT)
+def test_nights_that_reach_over_the_end_of_the_ephemeris(run, good, name):
     """The last night named is inside, but its morning is not: found during the run, and told all the same."""
     with pytest.raises(QgsProcessingException, match="ephemeris"):
-        run("alignments", good("alignments", FIRST_NIGHT="2053-10-01", LAST_NIGHT="2053-10-05"))
+        run(name, good(name, FIRST_NIGHT="2053-10-01", LAST_NIGHT="2053-10-05"))
 
 
 @pytest.mark.parametrize(
@@ -220,9 +236,10 @@ def test_times_outside_the_ephemeris(refusal, good, start, sentence):
     assert sentence in refusal("sky_positions", good("sky_positions", START=start))
 
 
+@pytest.mark.parametrize("name", BY_NIGHT)
 @pytest.mark.parametrize("night", ["soon", "2027-13-01", "06.06.2027"])
-def test_night_that_is_no_date(refusal, good, night):
-    sentence = refusal("alignments", good("alignments", FIRST_NIGHT=night))
+def test_night_that_is_no_date(refusal, good, name, night):
+    sentence = refusal(name, good(name, FIRST_NIGHT=night))
     assert sentence == f"FIRST_NIGHT: '{night}' is no date. Write it as 2027-06-06."
 
 
@@ -262,26 +279,26 @@ def test_unknown_time_zone(refusal, good, name):
 @pytest.mark.parametrize("name", TIMED)
 @pytest.mark.parametrize("star", ["266", "a,b", "266,-95", "400,10", "1,2,3", "nan,10"])
 def test_malformed_star(refusal, good, name, star):
-    sentence = refusal(name, good(name, BODIES=["star"], STAR=star))
+    sentence = refusal(name, good(name, **{body_name(name): "star"}, STAR=star))
     assert f"STAR is '{star}'. Write right ascension (0 to 360) and declination (-90 to 90) in degrees" in sentence
 
 
 @pytest.mark.parametrize("name", TIMED)
 def test_star_without_its_place(refusal, good, name):
-    assert "STAR is blank" in refusal(name, good(name, BODIES=["star"]))
+    assert "STAR is blank" in refusal(name, good(name, **{body_name(name): "star"}))
 
 
 @pytest.mark.parametrize("name", TIMED)
 def test_place_on_the_plane_without_its_longitude(refusal, good, name):
-    assert "GALACTIC_LON is blank" in refusal(name, good(name, BODIES=["galactic"]))
+    assert "GALACTIC_LON is blank" in refusal(name, good(name, **{body_name(name): "galactic"}))
 
 
-@pytest.mark.parametrize("name", TIMED)
+@pytest.mark.parametrize("name", ["alignments", "sky_positions"])
 def test_unknown_body(refusal, good, name):
     assert "BODIES: 'pluto' is not known. Choose from: core, arch" in refusal(name, good(name, BODIES=["core", "pluto"]))
 
 
-@pytest.mark.parametrize("name", TIMED)
+@pytest.mark.parametrize("name", ["alignments", "sky_positions"])
 def test_no_body(refusal, good, name):
     assert "BODIES" in refusal(name, good(name, BODIES=[]))
 
@@ -354,7 +371,7 @@ def test_camera_at_a_pole(run, good, layer, name, lat):
 @pytest.mark.parametrize("lon", [180, -180])
 def test_longitude_180(run, good, layer, name, lon):
     there = layer([(f"PointZ({lon} 10 0)",)])
-    changed = {"SITES": there} if name == "sky_positions" else {"CAMERAS": there, "SUBJECTS": layer([("PointZ(179.99 9.98 0)",)])}
+    changed = {"CAMERAS": there, "SUBJECTS": layer([("PointZ(179.99 9.98 0)",)])} if name in PAIRED else {"SITES": there}
     assert len(run(name, good(name, **changed)).rows()) > 0
 
 
@@ -431,6 +448,7 @@ def rows_that_none_must_see_whole(name, layer):
     return {
         "sightlines": ({"CAMERAS": many, "SUBJECTS": layer([(f"PointZ(-33.01 {36 + i / 1e4} 10)",) for i in range(100)])}, 60_000),
         "alignments": ({"CAMERAS": many, "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2028-05-31"}, 600 * 100),
+        "night_windows": ({"SITES": many, "LAST_NIGHT": "2028-05-31"}, 600 * 366),
         "sky_positions": ({"SITES": many, "END": "2027-06-06T16:00Z", "STEP": 10}, 600 * 97),
     }[name]
 
@@ -461,10 +479,10 @@ def files(tmp_path):
 
 
 def on_command_line(name, files):
+    given = [f"CAMERAS={files['cameras']}", f"SUBJECTS={files['subjects']}"] if name in PAIRED else [f"SITES={files['cameras']}"]
     if name == "sky_positions":
-        return [f"SITES={files['cameras']}", "START=2027-06-06T00:00Z"]
-    given = [f"CAMERAS={files['cameras']}", f"SUBJECTS={files['subjects']}"]
-    return given + (["FIRST_NIGHT=2027-06-01", "LAST_NIGHT=2027-06-10"] if name == "alignments" else [])
+        given.append("START=2027-06-06T00:00Z")
+    return given + ([f"{key}={value}" for key, value in NIGHTS.items()] if name in BY_NIGHT else [])
 
 
 @pytest.mark.parametrize("name", ALL)

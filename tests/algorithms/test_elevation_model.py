@@ -183,6 +183,55 @@ def test_the_skyline_can_be_told_without_being_a_condition(core_behind_the_plate
     assert (without["ground_deg"], without["sight"]) == (NULL, NULL)
 
 
+# night windows
+
+
+@pytest.fixture
+def core_in_a_night(run, layer):
+    """Night windows of the core at places, in the night in which it sinks behind the plateau."""
+
+    def outcome(*grid_m, **parameters):
+        night = {"FIRST_NIGHT": "2027-07-05", "LAST_NIGHT": "2027-07-05", "ALT_MIN": 0}
+        return run("night_windows", {"SITES": layer(places(*grid_m), crs=dem.UTM), **night, **parameters})
+
+    return outcome
+
+
+def test_a_window_ends_where_the_core_sinks_behind_the_plateau(run, layer, core_in_a_night, plateau):
+    (row,) = core_in_a_night((0, 0), DEM=plateau).rows()
+    times = [row[name].toString("yyyy-MM-dd'T'HH:mm:ss'Z'") for name in ("t_start", "t_end")]
+    sky = [run("sky_positions", {"SITES": layer(places((0, 0)), crs=dem.UTM), "START": time, "DEM": plateau}).rows()[0] for time in times]
+    assert sky[1]["az_deg"] == pytest.approx(row["az_end"], abs=SECOND_DEG * 2)
+    assert sky[1]["alt_deg"] == pytest.approx(skyline_deg(row["az_end"]), abs=EDGE_DEG + SECOND_DEG)
+    assert sky[0]["alt_deg"] > sky[0]["ground_deg"]
+    assert row["az_deg"] == pytest.approx(180, abs=SECOND_DEG)  # highest due south, above the edge at 16 degrees
+
+
+def test_the_skyline_is_no_condition_where_it_is_not_wanted(core_in_a_night, plateau):
+    (held,), (unheld,), (without,) = (
+        core_in_a_night((0, 0), **how).rows() for how in ({"DEM": plateau}, {"DEM": plateau, "USE_SKYLINE": False}, {})
+    )
+    assert held["t_end"] < without["t_end"] == unheld["t_end"]
+    for name in ("sunset", "moonrise", "moonset", "dark_min", "clear_min"):  # of the level horizon, whatever the ground
+        assert held[name] == without[name] or abs(held[name] - without[name]) < 1.0
+
+
+def test_a_night_behind_the_skyline(core_in_a_night, tmp_path):
+    cliff = dem.write(tmp_path / "cliff.tif", *dem.around(lambda east, north: np.where(north < -300, PLATEAU_M, 0.0 * east)))
+    (row,) = core_in_a_night((0, 0), DEM=cliff).rows()
+    assert row["reason"] == "core stays behind the terrain skyline"
+    assert row["t_start"] == NULL
+
+
+def test_sites_outside_the_model_have_a_level_horizon(core_in_a_night, plateau):
+    out = core_in_a_night((0, 0), (0, 90_000), DEM=plateau)
+    inside, outside = out.rows()
+    (alone,) = core_in_a_night((0, 90_000)).rows()
+    assert "SITES: the DEM tells nothing of 1 of 2 points: 1 outside it." in out.log
+    assert outside["t_end"] == alone["t_end"] > inside["t_end"]
+    assert "in cells of 10 m" in out.log
+
+
 def test_rays_that_end_early_or_find_their_ground_at_the_end_are_counted(run, layer, tmp_path):
     rising = dem.write(
         tmp_path / "rising.tif", *dem.around(lambda east, north: np.maximum(0.0, -north) + 0 * east)
@@ -209,10 +258,11 @@ def test_positions_take_the_height_of_the_lens(run, layer, plateau):
 # refusals
 
 
-@pytest.mark.parametrize("name", ["sightlines", "alignments", "sky_positions"])
+@pytest.mark.parametrize("name", ["sightlines", "alignments", "night_windows", "sky_positions"])
 def test_what_is_no_elevation_model_is_refused_before_the_run(refusal, layer, tmp_path, name):
     points = layer(places((0, 0)), crs=dem.UTM)
-    given = {"CAMERAS": points, "SUBJECTS": points} if name != "sky_positions" else {"SITES": points, "START": "2027-07-06T02:00:00Z"}
+    given = {"SITES": points} if name in ("night_windows", "sky_positions") else {"CAMERAS": points, "SUBJECTS": points}
+    given.update({"START": "2027-07-06T02:00:00Z"} if name == "sky_positions" else {})
     path = dem.write(tmp_path / "dem.tif", np.zeros((9, 9)), (0, 10, 0, 0, 0, -10))
     assert "no raster that can be read" in refusal(name, {**given, "DEM": str(tmp_path / "none.tif")})
     assert "DEM_BAND is 2" in refusal(name, {**given, "DEM": path, "DEM_BAND": 2})
@@ -255,12 +305,14 @@ def test_a_large_model_is_read_in_part(measured, tmp_path):
     assert "'large': 3 MB of it in memory" in out.log  # of 1600: the two blocks under the line, and one for all others
 
 
-@pytest.mark.parametrize("name", ["sightlines", "alignments", "sky_positions"])
+@pytest.mark.parametrize("name", ["sightlines", "alignments", "night_windows", "sky_positions"])
 def test_cancelled_while_reading(run, layer, tmp_path, name):
     model = large(tmp_path / "large.tif")
     cameras, subjects = layer(places((0, 25_000)), crs=dem.UTM), layer(places((0, -25_000)), crs=dem.UTM)
     if name == "sky_positions":
         given = {"SITES": cameras, "START": "2027-07-06T02:00:00Z"}
+    elif name == "night_windows":
+        given = {"SITES": cameras, "FIRST_NIGHT": "2027-07-05", "LAST_NIGHT": "2027-07-05"}
     else:
         given = {"CAMERAS": cameras, "SUBJECTS": subjects, "MAX_DISTANCE": 1e5}
         given.update({"FIRST_NIGHT": "2027-07-05", "LAST_NIGHT": "2027-07-05"} if name == "alignments" else {})

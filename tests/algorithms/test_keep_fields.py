@@ -4,11 +4,17 @@ import pytest
 from qgis.core import QgsProcessingParameterField, QgsVectorLayer
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt, QTime, QVariant
 
-from skyalidade.names import ALIGNMENTS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS, UNMET_FIELDS
+from skyalidade.names import ALIGNMENTS_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS, UNMET_FIELDS
 
 NULL = (None, QVariant())
-FIELDS = {"sightlines": SIGHTLINES_FIELDS, "alignments": ALIGNMENTS_FIELDS, "sky_positions": SKY_POSITIONS_FIELDS}
-FIRST_LAYER = {"sightlines": "CAMERAS", "alignments": "CAMERAS", "sky_positions": "SITES"}
+FIELDS = {
+    "sightlines": SIGHTLINES_FIELDS,
+    "alignments": ALIGNMENTS_FIELDS,
+    "night_windows": NIGHT_WINDOWS_FIELDS,
+    "sky_positions": SKY_POSITIONS_FIELDS,
+}
+FIRST_LAYER = {"sightlines": "CAMERAS", "alignments": "CAMERAS", "night_windows": "SITES", "sky_positions": "SITES"}
+NIGHTS = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-03"}
 CAMERA, OTHER = "Point(-33 36)", "Point(-33.002 36)"
 SUBJECT, NORTH = "Point(-33 35.99)", "Point(-33 36.01)"
 TYPES = ["park:string(40)", "stop:integer", "big:int8", "walk_km:double", "open:bool", "since:date", "seen:datetime"]
@@ -23,10 +29,10 @@ def kept(run, layer):
         first = layer(rows, fields=fields, kind=kind)
         if name == "sky_positions":
             usual = {"SITES": first, "START": "2027-06-06T00:00:00Z", "BODIES": ["core", "moon"]}
+        elif name == "night_windows":
+            usual = {"SITES": first, **NIGHTS}
         else:
-            usual = {"CAMERAS": first, "SUBJECTS": layer([(SUBJECT,)], kind="Point")}
-            if name == "alignments":
-                usual.update(FIRST_NIGHT="2027-06-01", LAST_NIGHT="2027-06-03")
+            usual = {"CAMERAS": first, "SUBJECTS": layer([(SUBJECT,)], kind="Point"), **(NIGHTS if name == "alignments" else {})}
         return run(name, {**usual, "KEEP_FIELDS": keep, **parameters})
 
     return outcome
@@ -51,7 +57,7 @@ def test_values_and_types_go_with_each_row_after_the_usual_fields(kept, name):
     types = [QVariant.typeToName(result.field(field).type()) for field in names]
     assert types == ["QString", "int", "qlonglong", "double", "bool", "QDate", "QDateTime"]
     assert result.field("park").length() == 40
-    number = "site_id" if name == "sky_positions" else "camera_id"
+    number = "site_id" if FIRST_LAYER[name] == "SITES" else "camera_id"
     rows = {feature[number]: [feature[field] for field in names] for feature in out.layers["OUTPUT"].getFeatures()}
     assert rows[1] == VALUES
     assert all(value in NULL for value in rows[2])
@@ -83,7 +89,7 @@ def test_parts_of_a_multipoint_share_their_feature_s_fields(kept, name):
 @pytest.mark.parametrize("name", FIELDS)
 def test_skipped_points_do_not_shift_the_values(kept, name):
     rows = [("Point(-33 95)", "nowhere"), (None, "null"), (CAMERA, "x"), ("Point(inf 36)", "infinite"), (OTHER, "y")]
-    number = "site_id" if name == "sky_positions" else "camera_id"
+    number = "site_id" if FIRST_LAYER[name] == "SITES" else "camera_id"
     assert {(row[number], row["park"]) for row in kept(name, rows, ["park:string"], ["park"]).rows()} == {(3, "x"), (5, "y")}
 
 
@@ -140,8 +146,8 @@ def test_a_geopackage_s_own_columns_are_not_lost(kept, tmp_path, name):
 @pytest.mark.parametrize("name", FIELDS)
 def test_a_field_that_the_layer_lacks_is_refused(refusal, layer, name):
     points = layer([(CAMERA, "x")], fields=["park:string"], kind="Point")
-    first = {"SITES": points, "START": "2027-06-06T00:00Z"} if name == "sky_positions" else {"CAMERAS": points, "SUBJECTS": points}
-    sentence = refusal(name, {**first, "KEEP_FIELDS": ["park", "nickname"]})
+    first = {"SITES": points, "START": "2027-06-06T00:00Z"} if name == "sky_positions" else {FIRST_LAYER[name]: points}
+    sentence = refusal(name, {"SUBJECTS": points, **first, "KEEP_FIELDS": ["park", "nickname"]})
     assert sentence == f"KEEP_FIELDS: {FIRST_LAYER[name]} has no field 'nickname'. Choose one of: park."
 
 

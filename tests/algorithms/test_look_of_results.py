@@ -14,6 +14,9 @@ OUTPUTS = [
     ("sightlines", "OUTPUT", None, None),
     ("alignments", "OUTPUT", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
     ("alignments", "UNMET", None, None),
+    ("night_windows", "OUTPUT", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
+    ("night_windows", "WINDOWS", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
+    ("night_windows", "MONTHS", None, None),
     ("sky_positions", "OUTPUT", Mode.FeatureDateTimeInstantFromField, ("t_utc", "")),
     ("terrain_horizon", "PROFILE", None, None),
     ("terrain_horizon", "SKYLINE", None, None),
@@ -37,6 +40,8 @@ def given(layer, tmp_path):
             path = layer([("LINESTRING(-33.0 36.0, -32.98 36.0)",)], kind="LineString")
             one_night = {"BODY": "core", "TIME": TIMES["START"], "TIME_END": TIMES["END"], "STEP": TIMES["STEP"]}
             return {"SUBJECTS": layer([SUBJECT], kind="Point"), "PATHS": path, **one_night, "POINTS": "memory:"}
+        if name == "night_windows":
+            return {**sites, **{key: NIGHTS[key] for key in ("FIRST_NIGHT", "LAST_NIGHT")}}
         return {**sites, **TIMES} if name == "sky_positions" else pairs(name, layer)
 
     return parameters
