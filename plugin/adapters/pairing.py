@@ -110,13 +110,17 @@ class Pairing:
             self.places = replace(self.places, dem_m=self.ground.under("CAMERAS", cameras.lon_deg, cameras.lat_deg, feedback))
             self._subjects = replace(self._subjects, dem_m=self.ground.under("SUBJECTS", subjects.lon_deg, subjects.lat_deg, feedback))
 
-    def measured(self):
-        """Tables of sightlines, with the part of the work before and after each, 0 to 1; none where the reading was cancelled."""
+    def measured(self, go_on):
+        """Tables of sightlines, with the part of the work before and after each, 0 to 1; no more of them once it was cancelled."""
         if self.ground.stopped:
             return
         before = begin = self.ground.begin
         for block in self._small_blocks():
-            table, not_facing = sightlines(self.places, self._subjects, block, self.refraction_k, self.ground.relief)
+            asked = (self.places, self._subjects, block, self.refraction_k, self.ground.relief)
+            found = sightlines(*asked, progress=lambda part: go_on())
+            if found is None:
+                return
+            table, not_facing = found
             after = begin + (1.0 - begin) * block.done
             self.left_out.update(block.left_out)
             self.left_out.update(not_facing)

@@ -153,7 +153,7 @@ class Alignments(Algorithm):
         go_on = reporter(feedback)
         with in_words():
             pairing.read_ground(feedback, go_on, skylines=True)
-            for table, before, after in pairing.measured():
+            for table, before, after in pairing.measured(go_on):
                 share = part_of(go_on, before, after)
                 pairs = Pairs(**pair_arrays(table, pairing.places, zone_names, zone_index))
                 nights_of_pair = (night[table["camera_index"]] for night in (first_night, last_night))

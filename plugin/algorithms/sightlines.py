@@ -73,7 +73,7 @@ class Sightlines(Algorithm):
         go_on = reporter(feedback)
         with in_words():
             pairing.read_ground(feedback, go_on)
-            for table, before, after in pairing.measured():
+            for table, before, after in pairing.measured(go_on):
                 add_magnetic(table, compass, table["camera_index"], t_utc_s, "bearing_deg")
                 if not self._write(output, table, pairing, crs, context, part_of(go_on, before, after)):
                     break

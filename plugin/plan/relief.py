@@ -46,10 +46,10 @@ class Relief:
         """Height of the ground at places, nan where it is not known. [m]."""
         return self.terrain.height_m(lon_deg, lat_deg)
 
-    def lines_of_sight(self, lon1_deg, lat1_deg, lens_m, lon2_deg, lat2_deg, base_m, top_m):
+    def lines_of_sight(self, lon1_deg, lat1_deg, lens_m, lon2_deg, lat2_deg, base_m, top_m, progress=None):
         """Lines of sight from lenses to subjects, shape (P,), as `sight.lines_of_sight`."""
         ends = (lon1_deg, lat1_deg, lens_m, lon2_deg, lat2_deg, base_m, top_m)
-        return sight.lines_of_sight(self.terrain, *ends, self.skip_near_m, self.accuracy_m, self.refraction_k)
+        return sight.lines_of_sight(self.terrain, *ends, self.skip_near_m, self.accuracy_m, self.refraction_k, progress)
 
     def skyline(self, lon_deg, lat_deg, lens_m, az_deg, progress=None):
         """Skyline seen from lenses, as `skyline.skyline`; arguments broadcast."""

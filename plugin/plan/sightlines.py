@@ -81,7 +81,7 @@ class Subjects:
             )
 
 
-def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K, relief=None):
+def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K, relief=None, progress=None):
     """Measure sightlines.
 
     Parameters
@@ -94,6 +94,8 @@ def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K, relief=None)
         Coefficient of terrestrial refraction.
     relief : Relief, optional
         The ground between them, by the model that `dem_m` comes from.
+    progress : callable, optional
+        Takes the part of the lines that is followed over the ground, 0 to 1; False from it ends the work, and the result is None.
 
     Returns
     -------
@@ -133,7 +135,10 @@ def sightlines(cameras, subjects, pairs, refraction_k=REFRACTION_K, relief=None)
     }
     if relief is not None:
         ends = (cameras.lon_deg[camera], cameras.lat_deg[camera], lens_z, subjects.lon_deg[subject], subjects.lat_deg[subject])
-        table.update(_seen(relief, heights == FROM_DEM, *ends, base_z, top_z))
+        seen = _seen(relief, heights == FROM_DEM, *ends, base_z, top_z, progress=progress)
+        if seen is None:
+            return None
+        table.update(seen)
     skipped = int(facing.size - facing.sum())
     return table, {NOT_FACING: skipped} if skipped else {}
 
@@ -147,11 +152,13 @@ def _grounds(cameras, subjects, camera, subject):
     return (heights, *(np.where(from_dem, dem[end], np.where(from_z, z[end], 0.0)) for end in (0, 1)))
 
 
-def _seen(relief, known, *ends):
-    """Columns that tell what the ground lets the lens see, where the heights at both ends are known by it."""
+def _seen(relief, known, *ends, progress):
+    """Columns that tell what the ground lets the lens see, where the heights at both ends are known by it; None when told not to go on."""
     columns = {name: np.full(known.shape, np.nan) for name in ("block_m", "clear_m", "hidden_m")}
     columns.update({name: np.full(known.shape, None, dtype=object) for name in ("visible", "sight")})
-    seen = relief.lines_of_sight(*(end[known] for end in ends))
+    seen = relief.lines_of_sight(*(end[known] for end in ends), progress=progress)
+    if seen is None:
+        return None
     for name, column in columns.items():
         column[known] = getattr(seen, name)
     return columns

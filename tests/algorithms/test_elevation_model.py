@@ -330,7 +330,7 @@ def test_at_the_command_line(qgis_process, layer, tmp_path, plateau):
     for name, made in (("CAMERAS", places((0, 0))), ("SUBJECTS", places((0, -3000)))):
         files[name] = str(tmp_path / f"{name}.gpkg")
         options = QgsVectorFileWriter.SaveVectorOptions()
-        QgsVectorFileWriter.writeAsVectorFormatV2(layer(made, crs=dem.UTM), files[name], QgsProject.instance().transformContext(), options)
+        QgsVectorFileWriter.writeAsVectorFormatV3(layer(made, crs=dem.UTM), files[name], QgsProject.instance().transformContext(), options)
     given = [f"{name}={value}" for name, value in {**files, "DEM": plateau, "OUTPUT": tmp_path / "out.gpkg"}.items()]
     done = qgis_process("sightlines", *given)
     assert done.returncode == 0, done.stderr
