@@ -82,7 +82,8 @@ def algorithm(provider):
 def context():
     context = QgsProcessingContext()
     context.setProject(QgsProject.instance())
-    return context
+    yield context
+    context.temporaryLayerStore().removeAllMapLayers()  # pytest lets go of the last test's only after QGIS has ended, too late for a raster
 
 
 @pytest.fixture

@@ -1,5 +1,6 @@
 """`standpoints` in QGIS: declaration, refusals, what is written and in which CRS, closed ground and its seasons, awkward layers, cancel."""
 
+import elevation_models as dem
 import numpy as np
 import pytest
 import skyfield_places
@@ -11,7 +12,7 @@ from walks import UTM, off_deg
 from skyalidade.names import BODIES, MOON_RULES, STANDPOINTS_FIELDS, STRETCHES_FIELDS, ZONES_FIELDS
 
 E, N = walks.PLACES[UTM]
-TIME = "2025-06-26T01:30:00Z"  # the core stands at 163° there
+TIME = "2025-06-26T01:30:00Z"  # the core stands at 177° there
 TIME_S = 1750901400.0
 SOUTH = {"subject": (0.0, -600.0)}  # of the path, where the core stands
 NO_AIR = {"PRESSURE": 0}
@@ -507,3 +508,63 @@ def test_the_project_is_left_alone(stand):
     before = QgsProject.instance().mapLayers().keys()
     stand(BEARING=20)
     assert QgsProject.instance().mapLayers().keys() == before
+
+
+# over ground
+
+
+def hill(east, north):
+    """A gentle slope up to the north, a wall east to west 100 m south of the path, and a mountain far in the south-south-west."""
+    wall = np.where((north < -385.0) & (north > -425.0), 30.0, 0.0)
+    mountain = 2200.0 * np.exp(-(((east + 300.0) / 300.0) ** 2 + ((north + 3500.0) / 300.0) ** 2))
+    return 100.0 + 0.02 * north + wall * (east < 0.0) + mountain
+
+
+@pytest.fixture
+def ground(tmp_path):
+    return dem.write(tmp_path / "ground.tif", *dem.around(hill))
+
+
+def test_heights_and_sight_are_those_of_sightlines(stand, run, layer, ground):
+    """The same columns as `sightlines` gives for the places found; hidden behind the wall in the west, in sight in the east."""
+    asked = {"DEM": ground, "SUBJECT_HEIGHT": 20, **SOUTH}
+    times = {"BODY": "core", "TIME": "2025-06-26T00:30:00Z", "TIME_END": "2025-06-26T04:30:00Z", "STEP": 30}
+    outcome = stand(**times, **asked, USE_SKYLINE=False)
+    subjects = layer([(f"Point({E} {N - 600})",)], UTM, kind="Point")
+    pairs = {"CAMERAS": outcome.layers["POINTS"], "SUBJECTS": subjects, "DEM": ground, "SUBJECT_HEIGHT": 20}
+    rows = outcome.rows("POINTS")
+    for mine, line_of_sight in zip(rows, run("sightlines", pairs).rows()):
+        for name in ("heights", "visible", "sight"):
+            assert mine[name] == line_of_sight[name]
+        assert (mine["top_alt_deg"], mine["clear_m"]) == pytest.approx((line_of_sight["top_alt_deg"], line_of_sight["clear_m"]), abs=1e-6)
+    assert {row["heights"] for row in rows} == {"dem"}
+    assert {row["visible"] for row in rows} == {True, False}
+    assert "in cells of 10 m" in outcome.log
+
+
+def test_a_body_behind_the_terrain_is_left_out_and_counted(stand, ground):
+    """The mountain hides the core in some directions; the skyline told is that of `terrain_horizon`'s own ray."""
+    asked = {"DEM": ground, "BODY": "core", "TIME": "2025-06-26T01:00:00Z", "TIME_END": "2025-06-26T04:30:00Z", "STEP": 15, **SOUTH}
+    kept, every = stand(**asked).rows("POINTS"), stand(**asked, USE_SKYLINE=False).rows("POINTS")
+    behind = [row for row in every if row["alt_deg"] < row["ground_deg"]]
+    assert 0 < len(behind) < len(every)
+    assert [row["t_local"] for row in kept] == [row["t_local"] for row in every if row not in behind]
+    assert f"{len(behind)} with the body behind the terrain" in stand(**asked).log
+    near_mountain = max(every, key=lambda row: row["ground_deg"])
+    assert 183.0 < near_mountain["az_deg"] < 191.0
+
+
+def test_a_zone_is_narrowed_by_the_ground(stand, ground):
+    """Points on a path through the zone are in it exactly where the core stands so high over the top."""
+    path = line((-60.0, 200.0), (-10.0, -250.0), (-1.0, -590.0))  # up the zone from the subject
+    asked = {"DEM": ground, "BODY": "core", "TIME": TIME, "AZ_TOLERANCE": 8, "MAX_DISTANCE": 900, **SOUTH, "USE_SKYLINE": False}
+    held = stand(path, **asked, GAP_MIN=4, GAP_MAX=22, ZONES="memory:", STRETCHES="memory:")
+    (zone,), pieces = held.geometries("ZONES"), held.geometries("STRETCHES")
+    whole = stand(path, **asked, ZONES="memory:", STRETCHES="memory:")
+    assert zone.isGeosValid()
+    assert 0.0 < zone.area() < whole.geometries("ZONES")[0].area()
+    along, within = (sum(piece.length() for piece in outcome.geometries("STRETCHES")) for outcome in (whole, held))
+    assert 0.0 < within < along
+    assert zone.intersection(whole.geometries("STRETCHES")[0]).length() == pytest.approx(within, abs=15.0)  # m: strips are a cell wide
+    for piece in pieces:
+        assert piece.intersection(zone).length() > 0.8 * piece.length()

@@ -12,6 +12,7 @@ import numpy as np
 import places
 import rows
 import skyline
+import standpoints
 
 PAGE = Path(__file__).resolve().parents[2] / "docs" / "performance.md"
 LIBRARIES = ("numpy", "skyfield", "astropy")
@@ -24,7 +25,15 @@ def machine():
 
 
 def shown_s(seconds):
-    return f"{seconds:.3f} s" if seconds < 1 else f"{seconds:.1f} s" if seconds < 100 else f"{seconds:,.0f} s".replace(",", " ")
+    return (
+        f"{1e3 * seconds:.2f} ms"
+        if seconds < 0.01
+        else f"{seconds:.3f} s"
+        if seconds < 1
+        else f"{seconds:.1f} s"
+        if seconds < 100
+        else f"{seconds:,.0f} s".replace(",", " ")
+    )
 
 
 def places_table(rows):
@@ -75,6 +84,21 @@ def ground_memory_table(peaks):
     for (cells, count), peak in peaks.items():
         size = f"{cells:,} x {cells:,} cells".replace(",", " ") if count else "none: the libraries alone"
         yield f"| {size} | {count or ''} | {peak:.0f} MB |"
+
+
+def standpoints_table(path, layer):
+    yield "| | places | plugin | reference | ratio |"
+    yield "|---|---:|---:|---:|---:|"
+    rows = (
+        (f"{standpoints.VERTICES} vertices, one subject, one bearing", path, "one call", path["search"] / path["one call"], 1),
+        (
+            f"{standpoints.SUBJECTS} subjects, {standpoints.PATHS} paths of {standpoints.PATH_VERTICES}, {standpoints.TIMES} times",
+            *(layer, "loop", layer["loop"] / layer["search"], 0),
+        ),
+    )
+    for label, taken, reference, ratio, digits in rows:
+        count = f"{taken['places']:,}".replace(",", " ")
+        yield f"| {label} | {count} | {shown_s(taken['search'])} | {shown_s(taken[reference])} | **{ratio:.{digits}f}** |"
 
 
 TEMPLATE = """# Speed and memory
@@ -138,12 +162,21 @@ process of its own, without QGIS.
 
 Of a raster only the blocks are read that rays may reach, 4 bytes a height. Each number is the peak of a process of its own, without QGIS.
 
+## Standpoints: where on a path
+
+{standpoints}
+
+- The first reference is one call of pyproj's geodesics for all vertices; the search, {one_ratio:.1f} times as long, solves each place to
+  0.1 mm. Laying the path (its lengths and chainages, once for all subjects) takes {laying} ms more. Promised: at most {most_call:g} times.
+- The second is a loop that asks pyproj for one geodesic at a time, for every subject, vertex and time; {calls} calls were run, and scaled.
+  The plugin's time holds all: laying the paths, places of the core, search. Promised: at least {least_loop:g} times as fast.
+
 ## To measure again
 
 `python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py`, `alignments.py`,
-`rows.py` and `skyline.py` beside it print their own part. The promises are tests only when asked for by name (`python -m pytest
-tests/benchmarks/places.py tests/benchmarks/alignments.py tests/benchmarks/rows.py tests/benchmarks/skyline.py`): a busy machine must not
-make the common run fail.
+`rows.py`, `skyline.py` and `standpoints.py` beside it print their own part. The promises are tests only when asked for by name (`python -m
+pytest tests/benchmarks/places.py tests/benchmarks/alignments.py tests/benchmarks/rows.py tests/benchmarks/skyline.py
+tests/benchmarks/standpoints.py`): a busy machine must not make the common run fail.
 """
 
 
@@ -151,6 +184,7 @@ def page():
     placed, bare_s = places.measure()
     found, solver_s, scan_s = alignments.measure()
     skylines, sights, one, viewshed_s = skyline.measure()
+    path, layer = standpoints.one_target(), standpoints.a_layer()
     return TEMPLATE.format(
         date=f"{datetime.now(timezone.utc):%Y-%m-%d}",
         machine=machine(),
@@ -197,6 +231,12 @@ def page():
         viewshed=shown_s(viewshed_s),
         most_bare=skyline.MOST_BARE,
         least_crossing=skyline.LEAST_CROSSING,
+        one_ratio=path["search"] / path["one call"],
+        laying=f"{1e3 * path['laying']:.2f}",
+        most_call=standpoints.MOST_OF_ONE_CALL,
+        standpoints="\n".join(standpoints_table(path, layer)),
+        calls=f"{standpoints.LOOP_CALLS:,}".replace(",", " "),
+        least_loop=standpoints.LEAST_OF_LOOP,
         ground_memory="\n".join(ground_memory_table(skyline.memory())),
     )
 
