@@ -134,13 +134,13 @@ def test_windows_are_parts_of_the_whole(raster, tmp_path):
 
 def test_what_is_not_known(raster, tmp_path):
     values = np.full((4, 5), 250.0)
-    values[0, 0], values[1, 1], values[2, 2] = np.nan, -9999.0, 3.4e38
+    values[0, 0], values[1, 1], values[2, 2], values[2, 4] = np.nan, -9999.0, 3.4e38, -32768.0
     mask = np.ones((4, 5), dtype=bool)
     mask[3, 3] = False
     opened = raster(dem.write(tmp_path / "dem.tif", values, (0, 10, 0, 0, 0, -10), mask=mask))
     unknown = np.isnan(opened.read(0, 0, 4, 5))
-    assert [tuple(place) for place in np.argwhere(unknown)] == [(0, 0), (1, 1), (2, 2), (3, 3)]
-    assert opened.impossible == 2  # neither is declared: the log tells of them
+    assert [tuple(place) for place in np.argwhere(unknown)] == [(0, 0), (1, 1), (2, 2), (2, 4), (3, 3)]
+    assert opened.impossible == 3  # none of them is declared: the log tells of them
 
 
 def test_the_layers_own_no_data_counts_too(raster, tmp_path):

@@ -232,6 +232,14 @@ def test_sites_outside_the_model_have_a_level_horizon(core_in_a_night, plateau):
     assert "in cells of 10 m" in out.log
 
 
+def test_ground_far_from_the_sightline_is_read_too(core_behind_the_plateau, tmp_path):
+    heights, transform = dem.around(lambda east, north: np.where(north < -8000, 2000.0, 0.0 * east), 12_000)
+    (row,) = core_behind_the_plateau(DEM=dem.write(tmp_path / "far.tif", heights, transform)).rows()
+    away_m = 8005 / SCALE / math.cos(math.radians(row["az_deg"] - 180))
+    alt_deg = math.degrees(math.atan2(2000 - LENS_M - away_m**2 / (2 * BENT_M), away_m))
+    assert row["ground_deg"] == pytest.approx(alt_deg, abs=2 * EDGE_DEG)  # four times as far, samples four times as far apart
+
+
 def test_rays_that_end_early_or_find_their_ground_at_the_end_are_counted(run, layer, tmp_path):
     rising = dem.write(
         tmp_path / "rising.tif", *dem.around(lambda east, north: np.maximum(0.0, -north) + 0 * east)

@@ -175,6 +175,7 @@ def test_a_direction_in_which_no_ground_is_known_is_null(horizon, tmp_path):
         (10.0, 47.0, None, "EPSG:4326", 1),
         (180.0, 52.0, None, "EPSG:4326", 2),
         (-179.99, -17.0, -180.04, "EPSG:4326", 2),
+        (179.99, -40.0, None, "EPSG:4272", 2),  # a datum that lies some metres off
         (179.99, 65.0, 179.94, "EPSG:3857", 2),  # that map is cut there
         (179.99, 65.0, 179.94, "EPSG:3413", 1),  # that one is not
         (180.0, -17.0, 179.95, "EPSG:32760", 1),
