@@ -32,6 +32,24 @@ MOON_RULES = {
     "down_or_thin": "Moon down, or lit less than MOON_LIT_MAX",
 }
 
+# what a camera is built around -> what a person reads; the numbers are in lens/frame.py
+SENSORS = {
+    "full_frame": "24 x 36 mm, 6000 pixels wide",
+    "crop_1_5": "16 x 24 mm (crop 1.5), 6000 pixels wide",
+    "four_thirds": "13 x 17.3 mm (4/3), 5200 pixels wide",
+    "medium": "33 x 44 mm (medium format), 8300 pixels wide",
+}
+
+ORIENTATIONS = {"landscape": "the long side level", "portrait": "upright"}
+
+AIMS = {
+    "between": "at the middle between subject and body",
+    "subject": "at the subject",
+    "body": "at the body",
+}
+
+PANORAMAS = {"pair": "subject and body", "arch": "the whole arch of the Milky Way, and the subject"}
+
 
 @dataclass(frozen=True)
 class Field:
@@ -151,6 +169,44 @@ FIELDS = {
         Field("apex_deg", "real", "Altitude of the arch's top, geometric [°]"),
         Field("apex_az", "real", "Azimuth of the arch's top [° true]"),
         Field("apex_lon", "real", "Galactic longitude of the arch's top [°]"),
+        # the picture
+        Field("focal_mm", "real", "Focal length [mm]"),
+        Field("fov_w_deg", "real", "Field of view across [°]"),
+        Field("fov_h_deg", "real", "Field of view, bottom to top [°]"),
+        Field("aim_az", "real", "Aim: azimuth [° true]"),
+        Field("aim_alt", "real", "Aim: altitude [°]"),
+        Field("left_az", "real", "Left side on the horizon [° true]"),
+        Field("right_az", "real", "Right side on the horizon [° true]"),
+        Field("subj_fits", "bool", "Subject fits"),
+        Field("body_fits", "bool", "Body fits"),
+        Field("fits", "bool", "All fits"),
+        Field("fit_mm", "real", "Longest focal length at which all fits [mm]"),
+        Field("subj_h_pct", "real", "Subject's height in the frame [%]"),
+        Field("subj_h_px", "real", "Subject's height [px]"),
+        Field("subj_w_px", "real", "Subject's width [px]"),
+        Field("pano_rows", "int", "Panorama: rows"),
+        Field("pano_cols", "int", "Panorama: columns, of the longest row"),
+        Field("pano_shots", "int", "Panorama: frames in all"),
+        Field("pano_row", "int", "Row, from the lowest up"),
+        Field("pano_col", "int", "Column, from the left"),
+        Field("head_az", "real", "Head: azimuth [° true]"),
+        Field("head_alt", "real", "Head: altitude [°]"),
+        # its stars and its sharpness
+        Field("fast_dec", "real", "Declination of the fastest star [°]"),
+        Field("rule500_s", "real", "Longest shutter by the rule of 500 [s]"),
+        Field("npf_s", "real", "Longest shutter by the NPF rule [s]"),
+        Field("shutter_s", "real", "Shutter [s]"),
+        Field("trail_px", "real", "Longest star trail [px]"),
+        Field("hyper_m", "real", "Hyperfocal distance [m]"),
+        Field("focus_m", "real", "Focus [m]"),
+        Field("blur_px", "real", "Blur of stars at that focus [px]"),
+        Field("near_m", "real", "Sharp from, at that focus [m]"),
+        Field("far_m", "real", "Sharp to, at that focus; null: without end [m]"),
+        Field("star_m", "real", "Nearest focus that keeps stars sharp [m]"),
+        Field("sharp_m", "real", "Sharp from, at the nearest focus that keeps stars sharp [m]"),
+        Field("focus", "text", "Focus once, or twice and blend"),
+        Field("disc_w_m", "real", "Distance at which the disc is as wide as the subject [m]"),
+        Field("disc_h_m", "real", "Distance at which the disc is as high as the subject [m]"),
         # why not
         Field("az_from", "real", "Azimuths reached, from [° true]"),
         Field("az_to", "real", "Azimuths reached, to [° true]"),
@@ -213,3 +269,18 @@ NIGHT_WINDOWS_FIELDS = (
 WINDOWS_FIELDS = ("site", "site_id", "night", "tz", *_WINDOW_FIELDS)
 
 MONTHS_FIELDS = ("site", "site_id", "month", "nights", "hours", "best_night", "best_min", "first_night", "last_night", "new_moon")
+
+FRAMING_FIELDS = (
+    *("camera", "camera_id", "subject", "subject_id", "dist_m", "bearing_deg", "mag_deg", "decl_deg"),
+    *("base_alt_deg", "top_alt_deg", "width_deg", "height_deg", "sight", "heights"),
+    *("body", "t_utc", "t_local", "tz", "az_deg", "alt_deg", "semi_deg", "d_az_deg", "d_alt_deg", "place"),
+    *("focal_mm", "fov_w_deg", "fov_h_deg", "aim_az", "aim_alt", "left_az", "right_az"),
+    *("subj_fits", "body_fits", "fits", "fit_mm", "subj_h_pct", "subj_h_px", "subj_w_px", "pano_rows", "pano_cols", "pano_shots"),
+    *("fast_dec", "rule500_s", "npf_s", "shutter_s", "trail_px"),
+    *("hyper_m", "focus_m", "blur_px", "near_m", "far_m", "star_m", "sharp_m", "focus", "disc_w_m", "disc_h_m"),
+)
+
+HEADS_FIELDS = (
+    *("camera", "camera_id", "subject", "subject_id", "body", "t_utc", "t_local", "tz"),
+    *("pano_row", "pano_col", "head_az", "head_alt"),
+)

@@ -3,6 +3,7 @@
 from qgis.core import QgsProcessingProvider
 
 from .algorithms.alignments import Alignments
+from .algorithms.framing import Framing
 from .algorithms.night_windows import NightWindows
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
@@ -10,7 +11,7 @@ from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, TerrainHorizon)
+ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, TerrainHorizon, Framing)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

@@ -86,6 +86,10 @@ def choice(name, label, ids, default, several=False):
     return QgsProcessingParameterEnum(name, label, list(ids), several, default, usesStaticStrings=True)
 
 
+def yes(name, label, default):
+    return QgsProcessingParameterBoolean(name, label, default)
+
+
 def text(name, label):
     return QgsProcessingParameterString(name, label, None, False, True)
 
@@ -98,11 +102,11 @@ def day(name, label):
     return QgsProcessingParameterDateTime(name, label, QgsProcessingParameterDateTime.Type.Date, None, True)
 
 
-def cameras_and_subjects():
+def cameras_and_subjects(optional=False):
     """Who looks and at what."""
     return [
-        points("CAMERAS", tr("Cameras: the points to photograph from")),
-        points("SUBJECTS", tr("Subjects: the points to photograph")),
+        points("CAMERAS", tr("Cameras: the points to photograph from"), optional),
+        points("SUBJECTS", tr("Subjects: the points to photograph"), optional),
     ]
 
 
@@ -278,7 +282,7 @@ def dem_accuracy():
 
 def use_skyline():
     return helped(
-        QgsProcessingParameterBoolean("USE_SKYLINE", tr("The body must stand above the terrain skyline (with an elevation model)"), True),
+        yes("USE_SKYLINE", tr("The body must stand above the terrain skyline (with an elevation model)"), True),
         tr("Off: the skyline is told in ground_deg, but is no condition."),
     )
 

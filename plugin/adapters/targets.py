@@ -8,10 +8,14 @@ from .refusals import star_place
 
 def targets_of(algorithm, parameters, context, name="BODIES"):
     """Bodies in the order of a parameter."""
+    return [target_of(algorithm, parameters, body) for body in choices_of(algorithm, parameters, name, context)]
+
+
+def target_of(algorithm, parameters, body):
+    """A body by its id; ValueError with a sentence where there is none, or its place is wanting."""
     place = text_of(parameters, "STAR")
     star = star_place(place) if place else None
-    galactic_lon_deg = number_of(algorithm, parameters, "GALACTIC_LON")
-    return [target(body, star=star, galactic_lon_deg=galactic_lon_deg) for body in choices_of(algorithm, parameters, name, context)]
+    return target(body, star=star, galactic_lon_deg=number_of(algorithm, parameters, "GALACTIC_LON"))
 
 
 # attribute of plan.conditions.Conditions -> parameter

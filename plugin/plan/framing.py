@@ -128,7 +128,7 @@ def framing(lines, body, lat_deg, shooting):
     table = {
         "d_az_deg": offset_deg(body["az_deg"], lines["bearing_deg"]),
         "d_alt_deg": body["alt_deg"] - lines["top_alt_deg"],
-        "place": np.where(has_body, place_against(body["alt_deg"], lines["base_alt_deg"], lines["top_alt_deg"]), None),
+        "place": _place(lines, body, has_body),
         **{name: np.full(aim_az.shape, getattr(frame, name)) for name in ("focal_mm", "fov_w_deg", "fov_h_deg")},
         "aim_az": aim_az,
         "aim_alt": aim_alt,
@@ -162,6 +162,12 @@ def _shapes(lines, body, radius_deg, is_up):
     radii = np.zeros((len(corners) + 1, len(bearing)))
     radii[-1] = radius_deg
     return np.stack([*corners, sky], axis=1), radii
+
+
+def _place(lines, body, has_body):
+    """Where the body stands against the subject; without its foot that is known only above its top."""
+    place = place_against(body["alt_deg"], lines["base_alt_deg"], lines["top_alt_deg"])
+    return np.where(has_body & (np.isfinite(lines["base_alt_deg"]) | (place == "above")), place, None)
 
 
 def _aim(lines, body, is_up, shapes, radii, shooting):

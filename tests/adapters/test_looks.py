@@ -47,16 +47,18 @@ RESULTS = {
     "standpoints": (names.STANDPOINTS_FIELDS, POINT),
     "stretches": (names.STRETCHES_FIELDS, LINE),
     "zones": (names.ZONES_FIELDS, POLYGON),
+    "framing": (names.FRAMING_FIELDS, POLYGON),
+    "heads": (names.HEADS_FIELDS, POINT),
 }
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
 INK, CORE, SUN, MOON, SKYLINE, STAND = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442", "#0072B2"
 MAIN_COLOUR = {  # the core's for the others
-    "sightlines": INK,
+    **dict.fromkeys(("sightlines", "framing", "heads"), INK),
     "terrain_horizon": SKYLINE,
     "skyline": SKYLINE,
     **dict.fromkeys(("standpoints", "stretches", "zones"), STAND),
 }
-OF_ONE_SYMBOL = ("terrain_horizon", "skyline")
+OF_ONE_SYMBOL = ("terrain_horizon", "skyline", "heads")
 OKABE_ITO = {"#000000", "#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7"}
 UTM = "EPSG:32625"
 ROW = {
@@ -78,6 +80,13 @@ ROW = {
     "bearing_deg": 182.38,
     "dist_m": 1240.4,
     "ground_deg": 12.345,
+    "focal_mm": 24.0,
+    "fits": True,
+    "fit_mm": 49.96,
+    "pano_row": 2,
+    "pano_col": 3,
+    "head_az": 359.96,
+    "head_alt": 38.71,
     "reason": "Bearing 182.4° is never reached.",
     "path": "Rim Path",
     "chain_m": 412.6,
@@ -270,6 +279,11 @@ def test_ground_that_is_not_allowed_is_grey(look, dressed):
     assert pixels(dressed(look, closed), "#6E6E6E")
 
 
+def test_what_does_not_fit_is_dashed(dressed):
+    whole, dashed = (len(pixels(dressed("framing", {"fits": fits}), INK)) for fits in (True, False))
+    assert whole > dashed > 0
+
+
 def test_dots_of_a_skyline_grow_with_its_altitude(dressed):
     low, middle, high = (len(pixels(dressed("terrain_horizon", {"ground_deg": deg}), SKYLINE)) for deg in (-3.0, 8.0, 40.0))
     assert 0 < low < middle < high
@@ -298,6 +312,10 @@ def test_bodies_over_one_subject_lie_side_by_side(dressed):
         ("stretches", {}, "402 to 431 m"),
         ("zones", {}, "Drovane Light 182.4° 23:41"),
         ("zones", {"t_local": None}, "Drovane Light 182.4°"),
+        ("framing", {}, "Drovane Light  24 mm\nfits, up to 49 mm"),
+        ("framing", {"fits": False, "focal_mm": 85.0}, "Drovane Light  85 mm\ndoes not fit, would at 49 mm"),
+        ("framing", {"fits": False, "fit_mm": None}, "Drovane Light  24 mm\ndoes not fit"),
+        ("heads", {}, "2/3  0.0°  38.7° up"),
     ],
 )
 def test_labels(look, change, shown, dressed):
@@ -383,7 +401,7 @@ def test_a_geopackage_opened_later_has_its_look(look, context, tmp_path):
     assert layer.labeling().settings().fieldName == list(expressions(look))[-1]
     aliases = [names.FIELDS[name].alias for name in RESULTS[look][0]]
     assert [layer.attributeAlias(layer.fields().indexOf(name)) for name in RESULTS[look][0]] == aliases
-    assert layer.temporalProperties().isActive() == (look not in ("sightlines", "unmet", *OF_ONE_SYMBOL))
+    assert layer.temporalProperties().isActive() == (look not in ("sightlines", "unmet", "framing", *OF_ONE_SYMBOL))
     assert pixels(layer, MAIN_COLOUR.get(look, CORE))
 
 

@@ -9,17 +9,18 @@ import pytest
 from qgis.core import QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
 from qgis.PyQt.QtCore import QDate, QDateTime, QVariant
 
-from skyalidade.names import ALIGNMENTS_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
+from skyalidade.names import ALIGNMENTS_FIELDS, FRAMING_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
 
 CAMERA, SUBJECT = "PointZ(-33 36 10)", "PointZ(-33 35.99 30)"
 FIELDS = {
     "sightlines": SIGHTLINES_FIELDS,
+    "framing": FRAMING_FIELDS,
     "alignments": ALIGNMENTS_FIELDS,
     "night_windows": NIGHT_WINDOWS_FIELDS,
     "sky_positions": SKY_POSITIONS_FIELDS,
 }
 ALL = list(FIELDS)
-PAIRED = ["sightlines", "alignments"]
+PAIRED = ["sightlines", "alignments", "framing"]
 TIMED = ["alignments", "night_windows", "sky_positions"]
 BY_NIGHT = ["alignments", "night_windows"]
 NIGHTS = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-10"}
@@ -387,7 +388,8 @@ def test_camera_on_its_subject_is_skipped_and_counted(run, good, layer, name):
 
 @pytest.mark.parametrize("name", ALL)
 def test_more_rows_than_allowed(run, good, layer, name):
-    changed = {"sightlines": {"CAMERAS": layer([(CAMERA,)] * 3)}, "sky_positions": {"SITES": layer([(CAMERA,)] * 3)}}.get(name, {})
+    three = layer([(CAMERA,)] * 3)
+    changed = {"sky_positions": {"SITES": three}, "alignments": {}}.get(name, {"CAMERAS": three})
     with pytest.raises(QgsProcessingException, match=r"up to (3|10) rows, more than MAX_ROWS \(2\)"):
         run(name, good(name, MAX_ROWS=2, **changed))
 
@@ -445,8 +447,10 @@ def test_output_folder_that_does_not_exist(refusal, good, tmp_path, name):
 def rows_that_none_must_see_whole(name, layer):
     """Parameters that make several blocks of rows, and how many rows there would be."""
     many = layer([(f"PointZ(-33 {36 + i / 1e4} 10)",) for i in range(600)])
+    pairs = {"CAMERAS": many, "SUBJECTS": layer([(f"PointZ(-33.01 {36 + i / 1e4} 10)",) for i in range(100)])}
     return {
-        "sightlines": ({"CAMERAS": many, "SUBJECTS": layer([(f"PointZ(-33.01 {36 + i / 1e4} 10)",) for i in range(100)])}, 60_000),
+        "sightlines": (pairs, 60_000),
+        "framing": (pairs, 60_000),
         "alignments": ({"CAMERAS": many, "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2028-05-31"}, 600 * 100),
         "night_windows": ({"SITES": many, "LAST_NIGHT": "2028-05-31"}, 600 * 366),
         "sky_positions": ({"SITES": many, "END": "2027-06-06T16:00Z", "STEP": 10}, 600 * 97),

@@ -4,16 +4,17 @@ import pytest
 from qgis.core import QgsProcessingParameterField, QgsVectorLayer
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt, QTime, QVariant
 
-from skyalidade.names import ALIGNMENTS_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS, UNMET_FIELDS
+from skyalidade.names import ALIGNMENTS_FIELDS, FRAMING_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS, UNMET_FIELDS
 
 NULL = (None, QVariant())
 FIELDS = {
     "sightlines": SIGHTLINES_FIELDS,
+    "framing": FRAMING_FIELDS,
     "alignments": ALIGNMENTS_FIELDS,
     "night_windows": NIGHT_WINDOWS_FIELDS,
     "sky_positions": SKY_POSITIONS_FIELDS,
 }
-FIRST_LAYER = {"sightlines": "CAMERAS", "alignments": "CAMERAS", "night_windows": "SITES", "sky_positions": "SITES"}
+FIRST_LAYER = {"sightlines": "CAMERAS", "framing": "CAMERAS", "alignments": "CAMERAS", "night_windows": "SITES", "sky_positions": "SITES"}
 NIGHTS = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-03"}
 CAMERA, OTHER = "Point(-33 36)", "Point(-33.002 36)"
 SUBJECT, NORTH = "Point(-33 35.99)", "Point(-33 36.01)"

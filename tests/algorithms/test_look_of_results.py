@@ -21,6 +21,8 @@ OUTPUTS = [
     ("terrain_horizon", "PROFILE", None, None),
     ("terrain_horizon", "SKYLINE", None, None),
     *(("standpoints", output, Mode.FeatureDateTimeInstantFromField, ("t_utc", "")) for output in ("POINTS", "STRETCHES", "ZONES")),
+    ("framing", "OUTPUT", None, None),
+    ("framing", "HEADS", None, None),
 ]
 
 
