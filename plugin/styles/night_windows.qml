@@ -3,10 +3,10 @@
   <!-- An open square for the site, with a stroke toward the body at the best minute of a night's longest window; pale and without a stroke where
        the night has none. Layers are temporal by their windows: nights without one show only while the Temporal Controller is off. -->
   <temporal enabled="1" mode="2" startField="t_start" endField="t_end" limitMode="0" durationUnit="min" fixedDuration="0" accumulate="0"/>
-  <renderer-v2 type="categorizedSymbol" attr="&quot;t_start&quot; IS NOT NULL" symbollevels="1">
+  <renderer-v2 type="categorizedSymbol" attr="if(&quot;t_start&quot; IS NULL, 'without', 'window')" symbollevels="1">
     <categories>
-      <category value="1" label="with a window" symbol="window" render="true"/>
-      <category value="0" label="without" symbol="none" render="true"/>
+      <category value="window" label="with a window" symbol="window" render="true"/>
+      <category value="without" label="without" symbol="none" render="true"/>
     </categories>
     <symbols>
       <symbol name="window" type="marker" alpha="1">

@@ -47,18 +47,22 @@ RESULTS = {
     "standpoints": (names.STANDPOINTS_FIELDS, POINT),
     "stretches": (names.STRETCHES_FIELDS, LINE),
     "zones": (names.ZONES_FIELDS, POLYGON),
+    "night_windows": (names.NIGHT_WINDOWS_FIELDS, POINT),
+    "windows": (names.WINDOWS_FIELDS, POINT),
+    "months": (names.MONTHS_FIELDS, POINT),
     "framing": (names.FRAMING_FIELDS, POLYGON),
     "heads": (names.HEADS_FIELDS, POINT),
 }
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
 INK, CORE, SUN, MOON, SKYLINE, STAND = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442", "#0072B2"
 MAIN_COLOUR = {  # the core's for the others
-    **dict.fromkeys(("sightlines", "framing", "heads"), INK),
+    **dict.fromkeys(("sightlines", "framing", "heads", "months"), INK),
     "terrain_horizon": SKYLINE,
     "skyline": SKYLINE,
     **dict.fromkeys(("standpoints", "stretches", "zones"), STAND),
 }
-OF_ONE_SYMBOL = ("terrain_horizon", "skyline", "heads")
+OF_ONE_SYMBOL = ("terrain_horizon", "skyline", "heads", "windows", "months")
+TIMELESS = ("sightlines", "unmet", "framing", "terrain_horizon", "skyline", "heads", "months")
 OKABE_ITO = {"#000000", "#e69f00", "#56b4e9", "#009e73", "#f0e442", "#0072b2", "#d55e00", "#cc79a7"}
 UTM = "EPSG:32625"
 ROW = {
@@ -376,7 +380,7 @@ def test_only_what_has_times_is_temporal(dressed):
     assert instants.isActive()
     assert instants.mode() == Qgis.VectorTemporalMode.FeatureDateTimeInstantFromField
     assert (instants.startField(), instants.fixedDuration()) == ("t_utc", 7.5)
-    for look in ("sightlines", "unmet", *OF_ONE_SYMBOL):
+    for look in TIMELESS:
         assert not dressed(look).temporalProperties().isActive()
 
 
@@ -401,7 +405,7 @@ def test_a_geopackage_opened_later_has_its_look(look, context, tmp_path):
     assert layer.labeling().settings().fieldName == list(expressions(look))[-1]
     aliases = [names.FIELDS[name].alias for name in RESULTS[look][0]]
     assert [layer.attributeAlias(layer.fields().indexOf(name)) for name in RESULTS[look][0]] == aliases
-    assert layer.temporalProperties().isActive() == (look not in ("sightlines", "unmet", "framing", *OF_ONE_SYMBOL))
+    assert layer.temporalProperties().isActive() == (look not in TIMELESS)
     assert pixels(layer, MAIN_COLOUR.get(look, CORE))
 
 
