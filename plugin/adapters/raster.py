@@ -122,7 +122,7 @@ class Raster:
         return self._source.name
 
     def read(self, row, col, rows, cols):
-        """Heights of a window, nan where not known, shape (rows, cols). [m]"""
+        """Heights of a window, nan where not known, shape (rows, cols). [m]."""
         window = int(col), int(row), int(cols), int(rows)
         heights = self._values(self._band, window, gdal.GDT_Float64, "<f8").copy()
         if not self._every_cell_known:
@@ -162,8 +162,7 @@ class Raster:
             return UNITS_M[told.strip().lower()], told
         crs = self._dataset.GetSpatialRef()
         if crs is not None and (crs.IsCompound() or crs.IsVertical()):
-            unit_m = crs.GetTargetLinearUnits("VERT_CS")
-            return unit_m, f"{unit_m:g} m"
+            return crs.GetTargetLinearUnits("VERT_CS"), crs.GetAttrValue("VERT_CS|UNIT")
         return 1.0, None
 
     def _values(self, band, window, kind, letter):

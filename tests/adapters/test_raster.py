@@ -98,21 +98,23 @@ def test_heights_in_any_crs(raster, tmp_path, crs, transform):
 @pytest.mark.parametrize(
     ("unit", "crs", "unit_m", "told"),
     [
-        ("m", dem.UTM, 1.0, True),
-        ("metre", dem.UTM, 1.0, True),
-        ("ft", dem.UTM, FOOT_M, True),
-        ("US survey foot", dem.UTM, SURVEY_FOOT_M, True),
-        ("", dem.UTM + "+6360", SURVEY_FOOT_M, True),  # NAVD88 height (ftUS)
-        ("", dem.UTM + "+8228", FOOT_M, True),  # NAVD88 height (ft)
-        ("", dem.UTM, 1.0, False),
-        ("furlong", dem.UTM, 1.0, False),
+        ("m", dem.UTM, 1.0, "m"),
+        ("metre", dem.UTM, 1.0, "metre"),
+        ("ft", dem.UTM, FOOT_M, "ft"),
+        ("US survey foot", dem.UTM, SURVEY_FOOT_M, "US survey foot"),
+        ("", dem.UTM + "+6360", SURVEY_FOOT_M, "US survey foot"),  # NAVD88 height (ftUS)
+        ("", dem.UTM + "+8228", FOOT_M, "foot"),  # NAVD88 height (ft)
+        ("", dem.UTM, 1.0, None),
+        ("furlong", dem.UTM, 1.0, None),
     ],
 )
 def test_units_of_heights(raster, tmp_path, unit, crs, unit_m, told):
     heights, transform = dem.around(lambda east, north: 1000.0 + 0 * east, 100.0)
     opened = raster(dem.write(tmp_path / "dem.tif", heights, transform, crs, unit=unit))
     assert opened.read(0, 0, 2, 3) == pytest.approx(np.full((2, 3), 1000.0 * unit_m), abs=TOL_M)
-    assert (opened.unit_told is not None) == told
+    assert opened.unit_told == told
+    lon, lat = Transformer.from_crs(dem.UTM, "EPSG:4326", always_xy=True).transform([dem.EAST], [dem.NORTH])
+    assert heights_at(opened, lon, lat, 10.0) == pytest.approx(1000.0 * unit_m, abs=TOL_M)  # also where the CRS has a vertical part
 
 
 def test_scale_offset_and_whole_numbers(raster, tmp_path):
