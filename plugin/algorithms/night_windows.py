@@ -114,13 +114,13 @@ class NightWindows(Algorithm):
         places = Places(sites.lon_deg, sites.lat_deg, heights_m, zone_names, zone_index, lens_dem_m)
         conditions = self._conditions(parameters, context)
         told = Told()
-        share = part_of(go_on, ground.begin, 1.0)
+        share, points = part_of(go_on, ground.begin, 1.0), points_of(sites.x, sites.y)
         with in_words():
             moons = new_moons(*span) if outputs["MONTHS"] and len(sites) else None
             asked = (places, target, first_night, last_night, conditions, share, ground.relief, towns)
             for found in () if ground.stopped else find_night_windows(*asked):
                 told.add(found[0])
-                if not self._write(*found, moons, sites, outputs, rows, share):
+                if not self._write(*found, moons, sites, points, outputs, rows, share):
                     break
         go_on(1.0)
         for name, look in (("OUTPUT", "night_windows"), ("WINDOWS", "windows"), ("MONTHS", "months")):
@@ -145,13 +145,13 @@ class NightWindows(Algorithm):
         return Conditions(moon=moon, use_skyline=use_skyline, **numbers)
 
     @staticmethod
-    def _write(table, windows, moons, sites, outputs, rows, share):
+    def _write(table, windows, moons, sites, points, outputs, rows, share):
         """Write what was found for some sites; False when cancelled."""
 
         def write(name, found, go_on):
             at = found["site"]
             named = {**found, "site": sites.name[at], "site_id": sites.fid[at]}
-            return outputs[name].write(named, at, points_of(sites.x[at], sites.y[at]), go_on)
+            return outputs[name].write(named, at, [points[i] for i in at.tolist()], go_on)
 
         before = outputs["OUTPUT"].written
         if not write("OUTPUT", table, part_of(share, before / rows, (before + table["site"].size) / rows)):

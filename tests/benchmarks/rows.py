@@ -28,6 +28,7 @@ from qgis.core import (  # noqa: E402
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 CAMERAS, SUBJECTS, SITES, TIMES = 400, 250, 1000, 100
+NIGHT_SITES = 300
 KEPT = ["park", "stop", "walk_km"]
 BATCH = 2000  # rows handed to the sink at once, as the plugin does
 REPEATS = 3  # of each, in turn; the quickest counts
@@ -51,10 +52,12 @@ def runs():
     """The runs measured: id of the algorithm and its parameters, but for the output."""
     pairs = {"CAMERAS": points(CAMERAS, 1), "SUBJECTS": points(SUBJECTS, 2), "CAMERA_NAME": "name"}
     times = {"SITES": points(SITES, 3), "SITE_NAME": "name", "START": "2027-06-06T00:00Z", "END": "2027-06-06T16:30Z", "STEP": 10}
+    nights = {"SITES": points(NIGHT_SITES, 4), "SITE_NAME": "name", "FIRST_NIGHT": "2027-01-01", "LAST_NIGHT": "2027-12-31"}
     return {
         "sightlines": ("sightlines", pairs),
         "sightlines, fields kept": ("sightlines", {**pairs, "KEEP_FIELDS": KEPT}),
         "sky positions": ("sky_positions", times),
+        "night windows": ("night_windows", nights),
     }
 
 

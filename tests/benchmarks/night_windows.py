@@ -1,0 +1,146 @@
+"""How long night windows take: 1000 sites, a year, beside Skyfield's search for the same risings and settings; and their memory."""
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).resolve().parents[1] / part) for part in ("", "sky")]
+import conftest  # noqa: E402, F401  stages the plugin
+
+# isort: split
+import numpy as np  # noqa: E402
+from skyfield import almanac  # noqa: E402
+from skyfield.api import wgs84  # noqa: E402
+from skyfield_places import kernel, timescale  # noqa: E402
+from skyfield_places import target as skyfield_body  # noqa: E402
+
+from skyalidade.plan.conditions import DOWN, Conditions  # noqa: E402
+from skyalidade.plan.night_windows import Places, find_night_windows  # noqa: E402
+from skyalidade.plan.targets import target  # noqa: E402
+
+SITES, FIRST, LAST, NIGHTS = 1000, "2027-01-01", "2027-12-31", 365
+KINDS = (("sun", -50.0 / 60.0), ("sun", -18.0), ("moon", None))  # rising and setting of each: six kinds of event
+FIND_SITES, DISCRETE_SITES = 12, 1
+LEAST_RATIO = {"find_risings and find_settings": 25, "find_discrete": 1000}
+LARGE_SITES = 10_000  # to the end, with QGIS, into a GeoPackage
+MOST_MEMORY_MB = 1000.0
+
+
+def places(count):
+    rng = np.random.default_rng(6)
+    return Places(
+        rng.uniform(-180, 180, count),
+        np.degrees(np.arcsin(rng.uniform(-1, 1, count))),
+        rng.uniform(0, 2000, count),
+        ["UTC"],
+        np.zeros(count, int),
+    )
+
+
+def solve(count):
+    """Site-nights, and seconds; all columns of nights and windows of the core, moments in two clocks."""
+    start, rows = time.perf_counter(), 0
+    for table, _ in find_night_windows(places(count), target("core"), FIRST, LAST, Conditions(moon=DOWN)):
+        rows += len(table["site"])
+    return rows, time.perf_counter() - start
+
+
+def span():
+    return (timescale().utc(2027, 1, day) for day in (1, 1 + NIGHTS))
+
+
+def skyfield_sites(count):
+    some = places(count)
+    return [wgs84.latlon(lat, lon, elevation_m=height) for lon, lat, height in zip(some.lon_deg, some.lat_deg, some.height_m)]
+
+
+def find():
+    """Seconds of Skyfield's find_risings and find_settings for the six kinds of event and all sites, from a few."""
+    first, last = span()
+    almanac.find_risings(kernel()[399] + skyfield_sites(1)[0], skyfield_body("sun"), first, last)  # not counted
+    start = time.perf_counter()
+    for site in skyfield_sites(FIND_SITES):
+        for body, horizon_deg in KINDS:
+            for search in (almanac.find_risings, almanac.find_settings):
+                search(kernel()[399] + site, skyfield_body(body), first, last, horizon_deg)
+    return (time.perf_counter() - start) * SITES / FIND_SITES
+
+
+def find_discrete():
+    """Seconds of Skyfield's find_discrete for the same events: one search finds both rising and setting."""
+    start = time.perf_counter()
+    for site in skyfield_sites(DISCRETE_SITES):
+        for body, horizon_deg in KINDS:
+            rises = almanac.risings_and_settings(kernel(), skyfield_body(body), site, horizon_degrees=horizon_deg)
+            almanac.find_discrete(*span(), rises)
+    return (time.perf_counter() - start) * SITES / DISCRETE_SITES
+
+
+def measure():
+    """Site-nights, seconds of the plugin, and those of both of Skyfield's ways by their names (scaled)."""
+    solve(10)  # files opened, code compiled
+    rows, plugin_s = min((solve(SITES) for _ in range(3)), key=lambda result: result[1])
+    return rows, plugin_s, {"find_risings and find_settings": min(find() for _ in range(2)), "find_discrete": find_discrete()}
+
+
+def peak_mb():
+    """Most memory this process has held. [MB]."""
+    with open("/proc/self/status", encoding="ascii") as status:
+        return next(int(line.split()[1]) / 1024 for line in status if line.startswith("VmHWM"))
+
+
+def large():
+    """Rows, seconds and peak of a process that runs the algorithm over many sites into a GeoPackage, QGIS and all."""
+    told = subprocess.run([sys.executable, __file__, str(LARGE_SITES)], capture_output=True, text=True, check=True).stdout
+    rows, seconds, peak = told.split()[-3:]
+    return int(rows), float(seconds), float(peak)
+
+
+def run_large(count):
+    """What `large` runs."""
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    import rows
+    from qgis.core import QgsApplication, QgsVectorLayer
+
+    application = QgsApplication([], False)
+    application.initQgis()
+    from skyalidade.plugin import SkyAlidade
+
+    plugin = SkyAlidade(None)
+    plugin.initProcessing()
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder, "nights.gpkg")
+        asked = {"SITES": rows.points(count, 6), "SITE_NAME": "name", "FIRST_NIGHT": FIRST, "LAST_NIGHT": LAST}
+        seconds = rows.end_to_end_s("night_windows", asked, path)
+        written = QgsVectorLayer(str(path), "", "ogr").featureCount()
+    plugin.unload()
+    print(written, seconds, peak_mb(), flush=True)
+    os._exit(0)  # QGIS may fail on its way out
+
+
+def test_ratio():
+    """Only when this file is named to pytest: a timed test in the common run would fail on a busy machine."""
+    _, plugin_s, skyfield_s = measure()
+    for name, least in LEAST_RATIO.items():
+        assert skyfield_s[name] / plugin_s >= least, name
+
+
+def test_ten_thousand_sites_run_to_the_end():
+    """Some minutes long."""
+    rows, _, peak = large()
+    assert rows == LARGE_SITES * NIGHTS
+    assert peak < MOST_MEMORY_MB
+
+
+if __name__ == "__main__":
+    if len(sys.argv) > 1:
+        run_large(int(sys.argv[1]))
+    found, solver_s, skyfield_s = measure()
+    print(f"{found} site-nights, {solver_s:.2f} s: {found / solver_s:.0f} a second")
+    for name, seconds in skyfield_s.items():
+        print(f"{name}: {seconds:.0f} s, {seconds / solver_s:.0f} times")
+    if os.path.exists("/proc/self/status"):
+        print("{} rows in {:.0f} s, {:.0f} MB".format(*large()))
