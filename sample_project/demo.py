@@ -49,6 +49,7 @@ PARKS = {
     "PAIRING": "by_field",
     "PAIR_FIELD": "park",
 }
+YEAR = {"FIRST_NIGHT": "2027-01-01", "LAST_NIGHT": "2027-12-31"}
 SEASON = {"FIRST_NIGHT": FIRST_NIGHT, "LAST_NIGHT": LAST_NIGHT, "GAP_MIN": 0}
 PARK_BODIES = ("core", "moon")
 
@@ -86,6 +87,14 @@ that sees one."""
 
 PARKS_UNMET = """
 {n} of {total} viewpoints and bodies have no alignment in the season. How many for what kind of reason, and one of them each:"""
+
+PARKS_SEASONS = """
+When to go to each park: the month of {year} with most hours of the core above 10° in full darkness with the Moon down, the usable nights
+and hours of that month, its Saturday closest to new Moon, the season from its first to its last usable night, and the year's longest
+window."""
+
+PARKS_NEVER = """
+Without a window all year: {parks}."""
 
 CAUTIONS = """
 Sun: never look at it, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).
@@ -125,6 +134,17 @@ PARK = [
     ("alt.", 5, lambda row: f"{row['alt_deg']:.1f}°"),
 ]
 PARKS_SHOWN = 15
+PARK_SEASON = [
+    ("park", -20, lambda row: row["park"]),
+    ("month", -7, lambda row: row["month"]),
+    ("nights", 6, lambda row: f"{row['nights']}"),
+    ("hours", 5, lambda row: f"{row['hours']:.0f}"),
+    ("new Moon", -10, lambda row: (row["new_moon"] or "")[:10]),
+    ("season", -14, lambda row: f"{row['first_night'][5:]} to {row['last_night'][5:]}"),
+    ("best night", -10, lambda row: row["night"]),
+    ("local time", -21, lambda row: f"{row['start_loc'][11:16]} to {row['end_loc'][11:16]} {row['end_loc'][20:]}"),
+    ("min", 3, lambda row: f"{minutes(row)}"),
+]
 WIDTH = 118
 
 KEPT = ["night", "t_local", "body", "camera", "subject", "nights", "moon_side"]  # columns of best.csv, as they are
@@ -196,6 +216,23 @@ def best_of_parks(rows, park_of):
         moon_nights = {row["night"] for row in own if row["body"] == "moon"}
         chosen.append(dict(min(own, key=core_first), park=park, core_nights=len(core_nights), moon_nights=len(moon_nights)))
     return sorted(chosen, key=lambda row: (-row["core_nights"], -row["moon_nights"], row["park"]))
+
+
+def seasons_of_parks(months, nights):
+    """For each park its best month and its longest window, of whichever viewpoint; and the commonest reason of parks without any."""
+    by_hours, by_length = {}, {}
+    for row in months:
+        by_hours.setdefault(row["park"], []).append(row)
+    for row in nights:
+        by_length.setdefault(row["park"], []).append(row)
+    seasons, never = [], {}
+    for park, own in sorted(by_length.items()):
+        if all(row["minutes"] is None for row in own):
+            never[park] = Counter(row["reason"].split(":")[0] for row in own).most_common(1)[0][0]
+            continue
+        longest = max(own, key=lambda row: row["minutes"] or 0.0)
+        seasons.append({**longest, **max(by_hours[park], key=lambda row: row["hours"])})
+    return seasons, never
 
 
 def kinds_of_reasons(rows):
@@ -310,6 +347,17 @@ def parks(out):
             print(textwrap.fill(f"{count:>4}  {row['camera']}: {row['reason']}", WIDTH, subsequent_indent=" " * 6))
 
 
+def park_seasons(out):
+    """One run over all nights of a year, and the best month and night of each park."""
+    sites = {"SITES": PARKS["CAMERAS"], "SITE_NAME": "name", "KEEP_FIELDS": "park"}
+    nights = run(out, "night_windows", {**sites, **YEAR}, OUTPUT="parks_nights", MONTHS="parks_months")
+    seasons, never = seasons_of_parks(read(out / "parks_months.gpkg"), nights)
+    say(PARKS_SEASONS.format(year=YEAR["FIRST_NIGHT"][:4]))
+    print("", *table(seasons, PARK_SEASON), sep="\n")
+    if never:
+        say(PARKS_NEVER.format(parks=", ".join(f"{park} ({reason})" for park, reason in never.items())))
+
+
 def main(out):
     """The reserve, the parks, and the cautions."""
     if "QGIS_PROCESS" not in os.environ:
@@ -318,6 +366,8 @@ def main(out):
     out.mkdir(parents=True, exist_ok=True)
     reserve(out)
     parks(out)
+    print()
+    park_seasons(out)
     say(CAUTIONS)
 
 

@@ -210,7 +210,9 @@ def demo_run(tmp_path_factory):
     with pytest.MonkeyPatch.context() as patch, contextlib.redirect_stdout(printed):
         for name, value in {**user, "QGIS_PROCESS": program, "QT_QPA_PLATFORM": "offscreen", "TZ": "America/Los_Angeles"}.items():
             patch.setenv(name, str(value))
-        module_of("demo").parks(out)
+        demo = module_of("demo")
+        demo.parks(out)
+        demo.park_seasons(out)
     return printed.getvalue(), out
 
 
@@ -441,6 +443,41 @@ def test_dark_nights_are_skyfields(demo_run, first_viewpoint, rows, viewpoints):
     dark = over[closest] & (moon_down | thin)[closest]
     (printed,) = [int(line[2]) for line in LINE.findall(demo_run[0]) if line[0].strip() == REPEATED]
     assert printed == pytest.approx(dark.sum(), abs=2)  # nights that hang on a step
+
+
+SEASON_LINE = re.compile(
+    r"^(\S.{19})  2027-\d\d +(\d+) +(\d+)  (?:2027-\d\d-\d\d| {10})  \d\d-\d\d to \d\d-\d\d  (2027-\d\d-\d\d)  "
+    r"(\d\d:\d\d) to (\d\d:\d\d) ([+-]\d\d:\d\d) +(\d+)$",
+    re.MULTILINE,
+)
+
+
+def test_a_best_month_and_night_for_each_park(demo_run, viewpoints):
+    """Every park has a line or is named as one without a window; those are too far north for the core to climb to 10 degrees."""
+    printed = " ".join(demo_run[0].split())
+    told = {line[0].strip() for line in SEASON_LINE.findall(demo_run[0])}
+    never = re.findall(r"(\w+(?: \w+)*) \(core stays below 10°\)", printed.split("Without a window all year: ")[1])
+    assert told | set(never) == {row["park"] for row in viewpoints.values()}
+    for park in never:
+        assert min(row["lat"] for row in viewpoints.values() if row["park"] == park) > 90 - 10 - 29.1  # declination of the core
+
+
+def test_best_nights_hold_in_skyfield(demo_run, viewpoints):
+    """Just inside of each printed window the core is above 10 degrees in the dark with the Moon down; just outside something ends it."""
+    for park, nights, hours, night, start, end, offset, minutes in SEASON_LINE.findall(demo_run[0]):
+        day = timedelta(days=1)
+        begin, finish = (datetime.fromisoformat(f"{night} {time}{offset}") for time in (start, end))
+        begin, finish = begin + day * (start < "12:00"), finish + day * (end < "12:00")
+        assert (finish - begin) / timedelta(minutes=1) == pytest.approx(float(minutes), abs=1.5)  # minutes of the clock are cut off
+        assert 0 < int(hours) <= int(nights) * float(minutes) / 60
+        own = [row for row in viewpoints.values() if row["park"] == park.strip()]
+        minute = timedelta(minutes=1)
+        depths = []
+        for viewpoint in own:
+            sky = skyfields(viewpoint, [begin - minute, begin + minute, finish - minute, finish + 2 * minute])
+            core, sun, moon = (sky.altaz(skyfield_places.target(body))[0] for body in ("core", "sun", "moon"))
+            depths.append(np.minimum.reduce([apparent(core, viewpoint) - 10.0, -18.0 - sun, -0.83 - moon]))
+        assert any((depth[1:3] > 0.0).all() and (depth[[0, 3]] < 0.0).all() for depth in depths), park
 
 
 def test_a_line_for_each_park_is_kept(demo_run, viewpoints):
