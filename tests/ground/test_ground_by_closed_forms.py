@@ -69,6 +69,15 @@ class TestSea:
         assert found.visible.all()
         assert (found.clear_m > 0.0).all()
 
+    @pytest.mark.parametrize("refraction_k", [0.0, 0.13, 0.5])
+    def test_ray_between_two_of_one_height_comes_lowest_halfway(self, refraction_k, sea):
+        dist, height = 80_000.0, 200.0
+        lon2, lat2, _ = WGS84.fwd(LON, LAT, 100.0, dist)
+        found = sight.lines_of_sight(sea, LON, LAT, height, lon2, lat2, 0.0, height, 1000.0, refraction_k=refraction_k)
+        flatter = radius_m(LAT, 100.0) / (1.0 - refraction_k)
+        assert found.clear_m[0] == pytest.approx((flatter + height) * np.cos(dist / 2 / flatter) - flatter, abs=0.1)  # [m] first order in k
+        assert found.block_m[0] == pytest.approx(dist / 2, abs=1000.0)  # [m] a flat minimum: 0.08 m higher there
+
 
 class TestCone:
     """A cone of slope s whose top stands A above the lens, D away, seen over a plane.
