@@ -16,7 +16,7 @@ BEST = 5  # samples of a ray looked at more closely
 FINE = 6  # places on either side of such a sample, up to the next one; and around the highest of these once more
 PART = np.arange(-FINE, FINE + 1, dtype=np.float32) / FINE
 STRIDE = 64  # samples between two looks at whether anything farther could still rise
-GAP_STRIDE = 4  # samples between two looks for blocks where ground is not known
+GAP_STRIDE = 16  # cells between two looks for blocks where some ground is not known
 RAYS = 480  # sampled at once: what they take fits a core's own memory
 COURSES = 7200  # worked out at once: 8 MB
 FAN = 12  # azimuths at which a viewpoint's courses are worked out when many more are wanted
@@ -98,7 +98,7 @@ def skyline(
 class _Rays(NamedTuple):
     """Rays that begin on the terrain, each array of shape (R,), the courses (2, 3, R).
 
-    `bend` makes the drop of the level behind a level ray at a distance: bend d^2. `end` is where the ray leaves the raster.
+    `bend` makes the drop of the level behind a level ray at a distance: bend d^2. `end` is where the heights end.
     """
 
     course: np.ndarray
@@ -122,6 +122,8 @@ def _rays(terrain, lon, lat, lens, skip, az, radius_m, refraction_k):
     course, lat, lens, skip, az = (value[..., seeing] for value in (course, lat, lens, skip, az))
     earth = curvature.radius_in_azimuth(lat, az)
     end = np.minimum(terrain.grid.leaving_m(course), radius_m)
+    if terrain.gaps.any() and seeing.size:
+        end = _known_to(terrain, course, skip, end)
     return seeing, _Rays(course, lens, skip, earth, (1.0 - refraction_k) / (2.0 * earth), end)
 
 
@@ -129,11 +131,11 @@ def _along(terrain, rays, radius_m, refraction_k):
     """Altitude, distance, height and reach of the skyline on rays, shape (4, R)."""
     dist = _distances(radius_m)
     dist = np.concatenate([[rays.skip.min()], dist[dist > rays.skip.min()]])
-    tangents, reach = _march(terrain, rays, dist)
-    away, seen = _refined(terrain, rays, dist, tangents, reach)
+    tangents = _march(terrain, rays, dist)
+    away, seen = _refined(terrain, rays, dist, tangents)
     height = terrain.between(*_place(rays.course, away))
     alt = curvature.altitude_deg(away, height - rays.lens, rays.earth, refraction_k, rays.lens)
-    return np.stack([*np.where(seen, [alt, away, height], np.nan), reach])
+    return np.stack([*np.where(seen, [alt, away, height], np.nan), rays.end])
 
 
 def _place(course, dist_m):
@@ -160,7 +162,7 @@ def _courses(terrain, lon, lat, az, radius_m):
 
 
 def _march(terrain, rays, dist):
-    """Tangents of the altitudes of samples, shape (R, S), -inf where there is none to see; and where the heights end, shape (R,).
+    """Tangents of the altitudes of samples, shape (R, S), -inf where there is none to see.
 
     Tangents to first order, rise / d - bend d: they differ from `curvature.altitude_deg` by a part in a thousand, alike along a ray.
     """
@@ -169,17 +171,16 @@ def _march(terrain, rays, dist):
     cols, rows = rays.course.swapaxes(1, 2).astype(np.float32)
     less = np.stack([rays.lens, rays.bend], axis=1).astype(np.float32)
     tangents = np.full((rays.lens.size, dist.size), -np.inf, dtype=np.float32)
-    reach, best = rays.end.copy(), np.full(rays.lens.size, -np.inf, dtype=np.float32)
+    best = np.full(rays.lens.size, -np.inf, dtype=np.float32)
     going = np.arange(rays.lens.size)
     # The tangent of ground of one height rises with distance up to its horizon, above all it has been, and falls beyond: so the next
     # sample tells what all farther ones could reach. Only light that bends more than the Earth (k > 1) lifts it again, most at the end.
     highest_rise = terrain.highest_m - rays.lens
-    gappy = _meets_gaps(terrain, cols, rows, powers, rays.end)
     for first in range(0, dist.size, STRIDE):
         some = slice(first, first + STRIDE)
         out = dist[some]
         rises = np.maximum(*(highest_rise[going] / away - rays.bend[going] * away for away in (out[0], dist[-1]))) > best[going]
-        going = going[(rises | gappy[going]) & (rays.end[going] >= out[0])]
+        going = going[rises & (rays.end[going] >= out[0])]
         if not going.size:
             break
         skip, end = rays.skip[going, None], rays.end[going, None]
@@ -191,40 +192,38 @@ def _march(terrain, rays, dist):
             tangent[out < skip] = -np.inf
         if out[-1] > end.min():
             tangent[out > end] = -np.inf
-        highest = tangent[np.arange(going.size), tangent.argmax(axis=1)]  # nan where there is one
-        lost = np.flatnonzero(np.isnan(highest))
-        if lost.size:
-            unknown = np.logical_or.accumulate(np.isnan(tangent[lost]), axis=1)
-            known = first + (~unknown).sum(axis=1)
-            tangent[lost] = np.where(unknown, -np.inf, tangent[lost])
-            highest[lost] = tangent[lost].max(axis=1)
-            reach[going[lost]] = np.where(known > 0, dist[known - 1], 0.0)
+        if terrain.gaps.any():
+            tangent[np.isnan(tangent)] = -np.inf  # clipped at a corner
         tangents[going, some] = tangent
-        best[going] = np.maximum(best[going], highest)
-        if lost.size:
-            going = np.delete(going, lost)
-    return tangents, reach
+        best[going] = np.maximum(best[going], tangent.max(axis=1))
+    return tangents
 
 
-def _meets_gaps(terrain, cols, rows, powers, end):
-    """Tell which rays pass over blocks where some ground is not known: these are followed to where they meet it."""
-    if not terrain.gaps.any():
-        return np.zeros(end.size, dtype=bool)
-    some = powers[:, ::GAP_STRIDE]
-    near = terrain.near_gap(cols @ some, rows @ some)
-    return (near & (some[1] <= end[:, None])).any(axis=1)
+def _known_to(terrain, course, skip, end):
+    """Where the known ground of rays ends beyond what is passed over, to a cell; their end where all of it is known. [m]."""
+    step_m = 1.0 / np.hypot(*course[:, 1]).max()  # a cell, or a little less
+    out = np.arange(0.0, end.max() + GAP_STRIDE * step_m, GAP_STRIDE * step_m)
+    near = terrain.near_gap(*_place(course[..., None], out)) & (out <= end[:, None])
+    ray, stride = np.nonzero(near[:, :-1] | near[:, 1:])
+    away = out[stride, None] + step_m * np.arange(GAP_STRIDE)
+    unknown = np.isnan(terrain.between(*_place(course[:, :, ray, None], away)))
+    unknown &= (away >= skip[ray, None]) & (away <= end[ray, None])
+    met = unknown.any(axis=1)
+    reach = end.copy()
+    np.minimum.at(reach, ray[met], away[met, unknown[met].argmax(axis=1)] - step_m)
+    return np.maximum(reach, 0.0)
 
 
-def _refined(terrain, rays, dist, tangents, reach):
+def _refined(terrain, rays, dist, tangents):
     """Look more closely around the highest samples of each ray: distance of the skyline, and whether there is one, shape (R,)."""
-    every = np.arange(reach.size)
-    order = np.empty((reach.size, BEST), dtype=np.intp)
-    seen = np.zeros(reach.size, dtype=bool)
+    every = np.arange(rays.end.size)
+    order = np.empty((rays.end.size, BEST), dtype=np.intp)
+    seen = np.zeros(rays.end.size, dtype=bool)
     for number in range(BEST):
         order[:, number] = tangents.argmax(axis=1)
         seen |= np.isfinite(tangents[every, order[:, number]])
         tangents[every, order[:, number]] = -np.inf
-    short = _Rays(*(value.astype(np.float32) for value in rays._replace(end=np.maximum(reach, rays.skip))))
+    short = _Rays(*(value.astype(np.float32) for value in rays._replace(end=np.maximum(rays.end, rays.skip))))
     before, here, after = (dist.astype(np.float32)[np.clip(order + step, 0, dist.size - 1)] for step in (-1, 0, 1))
     best = _highest_between(terrain, short, before, here, after)
     step = (FIRST_STEP_M + GROWTH * best) / FINE

@@ -96,3 +96,16 @@ def test_shapes_broadcast(lon, az, shape, heights):
         expected = every_crossing.skyline(ground, lon1, 45.0, 900.0, [az1], 3000.0, SKIP_M)[0, 0]
         assert alt == pytest.approx(expected, abs=TOL_RMS_DEG)
     assert all(part.shape == shape for part in (found.alt_deg, found.dist_m, found.height_m, found.reach_m, found.at_radius))
+
+
+@pytest.mark.parametrize("width", [3, 30])
+def test_unknown_ground_ends_the_ray(width, heights):
+    holed = heights.copy()
+    holed[:, 1700 : 1700 + width] = np.nan  # 5 km to the east, where samples are 50 m apart
+    ground = rough_ground.around(15.2, 45.0, holed, "EPSG:32633", CELL_M)
+    lens = float(heights[1200, 1200]) + 200.0
+    found = skyline.skyline(terrain.terrain(*ground), 15.2, 45.0, lens, AZ, 15_000.0, SKIP_M)
+    alt, _, end = reference(ground, np.transpose([(15.2, 45.0, lens)]), AZ, 15_000.0, SKIP_M)[:, 0]
+    assert ((end > 4970) & (end < 9000)).sum() > 50
+    assert np.abs(found.reach_m - end).max() < 3 * CELL_M
+    assert np.sqrt(((found.alt_deg - alt) ** 2).mean()) < TOL_RMS_DEG
