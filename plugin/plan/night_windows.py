@@ -8,12 +8,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..names import WINDOWS_FIELDS
 from ..sky import arcs, moonlight
 from ..sky.bodies import CORE, MOON, MOON_RADIUS_KM, POLE, SUN, Body
 from ..sky.ephemeris import DAY_S, default_ephemeris
 from ..sky.horizontal import Sites
 from ..sky.tables import tracks
 from . import circumstances, clock, nights
+from .alignments import BLOCK_CELLS, BLOCK_SKYLINES, EDGE_S
 from .altitudes import highest
 from .conditions import DOWN, Circumstances, Heavens, body_limits
 from .glow import Glow
@@ -21,9 +23,6 @@ from .horizons import Horizons, clear_of_skyline
 from .unmet import between, height
 
 SUNRISE_ALT_DEG = -50.0 / 60.0  # centre, geometric: refraction 34', semidiameter 16', as almanacs reckon
-BLOCK_CELLS = 60_000  # sites x turns x 2: what one condition works on at once; memory and the wait for a cancel hang on it
-BLOCK_SKYLINES = 500  # at once: 35 MB
-EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
 MINUTES_A_DAY = 1440.0
 ASKED_IN_ORDER = (
     "dark",
@@ -358,9 +357,8 @@ class _Block:
         longest = np.full(len(self.site), -1)
         longest[distinct] = order[first]
         has = longest >= 0
-        for name, column in windows.items():
-            if name == "row":
-                continue
+        for name in windows.keys() & set(WINDOWS_FIELDS):
+            column = windows[name]
             blank = np.full(len(self.site), None if column.dtype == object else np.nan, dtype=column.dtype)
             blank[has] = column[longest[has]]
             table[name] = blank

@@ -8,6 +8,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 import alignments
+import night_windows
 import numpy as np
 import places
 import rows
@@ -61,6 +62,14 @@ def rows_table(measured):
         count = f"{run['rows']:,}".replace(",", " ")
         ratio = run["plugin"] / run["bare"]
         yield f"| {label} | {count} | {run['fields']} | {shown_s(run['plugin'])} | {shown_s(run['bare'])} | **{ratio:.1f}** |"
+
+
+def nights_table(plugin_s, skyfield_s):
+    yield "| | seconds | ratio |"
+    yield "|---|---:|---:|"
+    yield f"| plugin, windows and all columns included | {shown_s(plugin_s)} | |"
+    for name, seconds in skyfield_s.items():
+        yield f"| Skyfield's {name} | {shown_s(seconds)} | **{seconds / plugin_s:.0f}** |"
 
 
 def ground_table(measured):
@@ -126,7 +135,18 @@ A speed by itself says little about another machine: read the ratios.
 times for all, takes {scan} for the places alone: **{ratio} times** as long, and knows each end to a minute. The scan was
 measured on {scan_pairs} pairs and {scan_days} days, and scaled. Promised: {least_ratio} times.
 
-## Memory: the same search
+## Night windows: {night_sites} sites, {night_count} nights, six kinds of event
+
+{nights_table}
+
+- Sunset, sunrise, dusk and dawn at -18°, moonrise and moonset; the plugin solves the core's windows beside them and tells every column, in
+  UTC and local time: {site_nights} site-nights a second.
+- Skyfield searches for the events alone. `find_risings` and `find_settings`: {find_sites} sites, scaled; `find_discrete` with
+  `risings_and_settings`, one search for both: {discrete_sites} site, scaled. Promised: {least_find} and {least_discrete} times.
+- {large_sites} sites, {night_count} nights, the whole algorithm in QGIS into a GeoPackage: {large_rows} rows in {large_s}, at most
+  {large_mb:.0f} MB held. Promised: under {most_mb:.0f} MB.
+
+## Memory: the same search of alignments
 
 {memory}
 
@@ -174,15 +194,17 @@ Of a raster only the blocks are read that rays may reach, 4 bytes a height. Each
 ## To measure again
 
 `python tests/benchmarks/report.py` writes this page, in the environment that `tests/run.sh` makes; `places.py`, `alignments.py`,
-`rows.py`, `skyline.py` and `standpoints.py` beside it print their own part. The promises are tests only when asked for by name (`python -m
-pytest tests/benchmarks/places.py tests/benchmarks/alignments.py tests/benchmarks/rows.py tests/benchmarks/skyline.py
-tests/benchmarks/standpoints.py`): a busy machine must not make the common run fail.
+`night_windows.py`, `rows.py`, `skyline.py` and `standpoints.py` beside it print their own part. The promises are tests only when asked for
+by name (`python -m pytest tests/benchmarks/places.py tests/benchmarks/alignments.py tests/benchmarks/night_windows.py
+tests/benchmarks/rows.py tests/benchmarks/skyline.py tests/benchmarks/standpoints.py`): a busy machine must not make the common run fail.
 """
 
 
 def page():
     placed, bare_s = places.measure()
     found, solver_s, scan_s = alignments.measure()
+    site_nights, windows_s, skyfield_s = night_windows.measure()
+    large_rows, large_s, large_mb = night_windows.large()
     skylines, sights, one, viewshed_s = skyline.measure()
     path, layer = standpoints.one_target(), standpoints.a_layer()
     return TEMPLATE.format(
@@ -208,6 +230,19 @@ def page():
         scan_pairs=alignments.SCAN_PAIRS,
         scan_days=alignments.SCAN_DAYS,
         least_ratio=alignments.LEAST_RATIO,
+        night_sites=night_windows.SITES,
+        night_count=night_windows.NIGHTS,
+        nights_table="\n".join(nights_table(windows_s, skyfield_s)),
+        site_nights=f"{site_nights / windows_s:,.0f}".replace(",", " "),
+        find_sites=night_windows.FIND_SITES,
+        discrete_sites=night_windows.DISCRETE_SITES,
+        least_find=night_windows.LEAST_RATIO["find_risings and find_settings"],
+        least_discrete=night_windows.LEAST_RATIO["find_discrete"],
+        large_sites=f"{night_windows.LARGE_SITES:,}".replace(",", " "),
+        large_rows=f"{large_rows:,}".replace(",", " "),
+        large_s=shown_s(large_s),
+        large_mb=large_mb,
+        most_mb=night_windows.MOST_MEMORY_MB,
         memory="\n".join(memory_table(alignments.memory())),
         rows_table="\n".join(rows_table(rows.measure())),
         qgis=rows.version(),
