@@ -142,8 +142,8 @@ measured on {scan_pairs} pairs and {scan_days} days, and scaled. Promised: {leas
 - Sunset, sunrise, dusk and dawn at -18°, moonrise and moonset; the plugin solves the core's windows beside them and tells every column, in
   UTC and local time: {site_nights} site-nights a second.
 - Skyfield searches for the events alone. `find_risings` and `find_settings`: {find_sites} sites, scaled; `find_discrete` with its
-  `sunrise_sunset`, `dark_twilight_day` and `risings_and_settings` of the Moon, at their own steps: {discrete_sites} sites, scaled. Promised:
-  {least_find} and {least_discrete} times.
+  `sunrise_sunset`, `dark_twilight_day` and `risings_and_settings` of the Moon, at their own steps: {discrete_sites} sites, scaled.
+  Promised: {least_find} and {least_discrete} times.
 - {large_sites} sites, {night_count} nights, the whole algorithm in QGIS into a GeoPackage: {large_rows} rows in {large_s}, at most
   {large_mb:.0f} MB held. Promised: under {most_mb:.0f} MB.
 
