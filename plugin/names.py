@@ -152,6 +152,7 @@ FIELDS = {
         Field("place", "text", "Body against the subject"),
         Field("ground_deg", "real", "Altitude of the terrain skyline [°]"),
         Field("z_m", "real", "Height of the ground [m]"),
+        Field("order", "int", "Crossing, counted outward"),
         Field("reach_m", "real", "Ground known as far as [m]"),
         # the light
         Field("sun_deg", "real", "Altitude of the Sun, geometric [°]"),
@@ -284,3 +285,10 @@ HEADS_FIELDS = (
     *("camera", "camera_id", "subject", "subject_id", "body", "t_utc", "t_local", "tz"),
     *("pano_row", "pano_col", "head_az", "head_alt"),
 )
+
+SHADOW_TRACK_FIELDS = (
+    *("subject", "subject_id", "body", "t_utc", "t_local", "tz", "az_deg", "alt_deg", "bearing_deg", "mag_deg", "dist_m", "z_m"),
+    *("visible", "sight", "order", "allowed", "heights"),
+)
+
+TRACK_LINES_FIELDS = ("subject", "subject_id", "body", "t_start", "start_loc", "t_end", "end_loc", "tz")

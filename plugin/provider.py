@@ -5,13 +5,14 @@ from qgis.core import QgsProcessingProvider
 from .algorithms.alignments import Alignments
 from .algorithms.framing import Framing
 from .algorithms.night_windows import NightWindows
+from .algorithms.shadow_track import ShadowTracks
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
 from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, TerrainHorizon, Framing)
+ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, ShadowTracks, TerrainHorizon, Framing)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

@@ -151,6 +151,27 @@ def pairing():
     ]
 
 
+def allowed_ground():
+    """Where one may stand."""
+    return [
+        polygons("AREA", tr("Area in which one may stand")),
+        polygons("CLOSED", tr("Closed ground, never stood on")),
+        advanced(
+            helped(
+                field("CLOSED_FROM", tr("Field with the first day of a closure"), "CLOSED"),
+                tr("A date, or MM-DD for each year. Closed on the date of the evening or of the moment counts as closed."),
+            )
+        ),
+        advanced(field("CLOSED_TO", tr("Field with the last day of a closure"), "CLOSED")),
+        advanced(
+            helped(
+                QgsProcessingParameterBoolean("KEEP_CLOSED", tr("Keep what is not allowed, marked as such"), False),
+                tr("On: kept with the field allowed false. Off: dropped, and counted in the log."),
+            )
+        ),
+    ]
+
+
 def bodies(default):
     return [
         helped(choice("BODIES", tr("Bodies of the sky, one or several"), BODIES, [default], several=True), _listed(BODIES)),

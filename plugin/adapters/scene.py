@@ -27,7 +27,7 @@ class Scene:
     ground : Ground
     """
 
-    def __init__(self, algorithm, parameters, context, feedback):
+    def __init__(self, algorithm, parameters, context, feedback, measures=SUBJECT_MEASURES):
         self._algorithm, self._parameters, self._context, self._feedback = algorithm, parameters, context, feedback
         source = algorithm.parameterAsSource(parameters, "SUBJECTS", context)
         self.crs = source.sourceCrs()
@@ -38,7 +38,7 @@ class Scene:
             feedback,
             tr("subject"),
             text_of(parameters, "SUBJECT_NAME"),
-            measures=measures_of(algorithm, parameters, SUBJECT_MEASURES),
+            measures=measures_of(algorithm, parameters, measures),
         )
         self.subjects.log("SUBJECTS", feedback)
         self.places = places_of(self.subjects)

@@ -3,7 +3,7 @@
 from typing import NamedTuple, Optional
 
 import numpy as np
-from qgis.core import QgsProcessing, QgsProcessingParameterBoolean, QgsProcessingParameterFeatureSink, QgsWkbTypes
+from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTypes
 
 from ..adapters import parameters as take
 from ..adapters import refusals
@@ -72,7 +72,7 @@ class Standpoints(Algorithm):
             ),
             take.number("MIN_DISTANCE", tr("Stand at least this far from the subject [m]"), 0, low=0),
             take.number("MAX_DISTANCE", tr("Stand at most this far from the subject [m]"), 5000, low=0),
-            *self._allowed_ground(),
+            *take.allowed_ground(),
             take.number("GAP_MIN", tr("Body at least this far above the subject's top [°]"), low=-180, high=180),
             take.number("GAP_MAX", tr("Body at most this far above the subject's top [°]"), low=-180, high=180),
             take.alt_min(),
@@ -119,26 +119,6 @@ class Standpoints(Algorithm):
             take.day("FIRST_NIGHT", tr("Without TIME: first night, the date of its evening; blank: today")),
             take.day("LAST_NIGHT", tr("Last night; blank: {n} nights in all").format(n=NIGHTS)),
             take.number("STEP", tr("Step between times [min]"), 15, low=0),
-        )
-
-    @staticmethod
-    def _allowed_ground():
-        return (
-            take.polygons("AREA", tr("Area in which one may stand")),
-            take.polygons("CLOSED", tr("Closed ground, never stood on")),
-            take.advanced(
-                take.helped(
-                    take.field("CLOSED_FROM", tr("Field with the first day of a closure"), "CLOSED"),
-                    tr("A date, or MM-DD for each year. Closed on the date of the evening or of the moment counts as closed."),
-                )
-            ),
-            take.advanced(take.field("CLOSED_TO", tr("Field with the last day of a closure"), "CLOSED")),
-            take.advanced(
-                take.helped(
-                    QgsProcessingParameterBoolean("KEEP_CLOSED", tr("Keep what is not allowed, marked as such"), False),
-                    tr("On: kept with the field allowed false. Off: dropped, and counted in the log."),
-                )
-            ),
         )
 
     @staticmethod

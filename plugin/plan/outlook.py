@@ -14,7 +14,7 @@ from ..sky.horizontal import Sites, altitude_deg
 from . import circumstances
 from .alignments import place_against
 from .pairs import PairBlock
-from .sightlines import Cameras, sightlines
+from .sightlines import FROM_DEM, Cameras, sightlines
 
 PLACE_COLUMNS = ("subject", "lon_deg", "lat_deg", "bearing_deg", "dist_m", "lens_m", "z_m")
 
@@ -120,13 +120,16 @@ class Outlook:
             within &= table["d_alt_deg"] <= self.gap_max_deg
         return within
 
-    def gap_deg(self, moment, subject, lon_deg, lat_deg, lens_m, z_m=np.nan):
-        """Body's centre over the subject's top, from any places."""
+    def gap_deg(self, moment, subject, lon_deg, lat_deg, lens_m, z_m=np.nan, by_relief_alone=False):
+        """Body's centre over the subject's top; nan, if asked, where the relief does not know the ground and does the subject's."""
         bearing, _, dist = geodesic.inverse(lon_deg, lat_deg, self.subjects.lon_deg[subject], self.subjects.lat_deg[subject])
         bearing = np.where(np.isfinite(bearing), bearing, 0.0)
         z_m, lens_m = np.broadcast_to(z_m, dist.shape), np.broadcast_to(lens_m, dist.shape)
         seen = self._sightlines(subject, lon_deg, lat_deg, bearing, dist, lens_m, z_m, None)
-        return self.sky.altitude_deg(moment, lon_deg, lat_deg, seen["cam_z_m"]) - seen["top_alt_deg"]
+        gap_deg = self.sky.altitude_deg(moment, lon_deg, lat_deg, seen["cam_z_m"]) - seen["top_alt_deg"]
+        if by_relief_alone:
+            gap_deg[np.isfinite(self.subjects.dem_m[subject]) & (seen["heights"] != FROM_DEM)] = np.nan
+        return gap_deg
 
     def gap_conditions(self, paths, lens_m):
         """The gap as conditions along paths, for `stretches.spans_within`; `lens_m` one a path. [m]."""

@@ -15,6 +15,7 @@ import numpy as np
 from ..ground import geodesic
 from .aims import PER_M
 from .azimuths import offset_deg, union_of_reaches
+from .roots import roots
 from .sightlines import NOT_FACING, is_facing
 
 TOO_NEAR, TOO_FAR = "too_near", "too_far"  # places left out; NOT_FACING too
@@ -23,8 +24,6 @@ HALF_STEP_M = 0.5  # a path that wavers less than this about the line to its sub
 STATION_CELLS = 1_000_000  # stations x moments worked on at once
 SUBJECT_CELLS = 4_000_000  # subjects x parts looked at at once
 SAME_PLACE_M = 1e-4
-ROOT_M = 1e-7  # last step along the path; what remains is less
-ROOT_STEPS = 60
 CLOSEST_STEPS = 4  # each divides the error by thousands
 SLOPE_PART = 1e-3  # of the way between two stations, over which a slope is measured
 TURNING_STEPS = 40
@@ -289,49 +288,6 @@ class Search:
         after, before = (self.miss(runs.moment, runs.subject, runs.piece, u + way * half) for way in (1.0, -1.0))
         return offset_deg(after, before) > 0.0
 
-    def roots(self, value, low, high, value_low, value_high, length_m):
-        """Where functions that change sign between two places along pieces are 0.
-
-        Parameters
-        ----------
-        value : callable
-            `value(rows, u)`, the function of some rows at places.
-        low, high, value_low, value_high : ndarray, shape (K,)
-            Places and what the function is there.
-        length_m : ndarray, shape (K,)
-            Of the pieces. [m]
-
-        Returns
-        -------
-        ndarray, shape (K,)
-
-        Notes
-        -----
-        False position after N. Anderson and A. Björck, BIT 13, 253 (1973), with a halving where it does not shrink the bracket.
-        """
-        low, high, at_low, at_high = (np.array(values, dtype=float) for values in (low, high, value_low, value_high))
-        u = np.where(at_low == 0.0, low, high)
-        rows = np.flatnonzero((at_low != 0.0) & (at_high != 0.0))
-        for step in range(ROOT_STEPS):
-            if not rows.size:
-                break
-            a, b, f_a, f_b = low[rows], high[rows], at_low[rows], at_high[rows]
-            with np.errstate(divide="ignore", invalid="ignore"):
-                new = b - f_b * (b - a) / (f_b - f_a)
-            halve = ~((new > np.minimum(a, b)) & (new < np.maximum(a, b))) | (step % 8 == 7)
-            new = np.where(halve, 0.5 * (a + b), new)
-            f = value(rows, new)
-            crosses = (f >= 0.0) != (f_b >= 0.0)
-            with np.errstate(divide="ignore", invalid="ignore"):
-                shrink = 1.0 - f / f_b
-            shrink = np.where(shrink > 0.0, shrink, 0.5)
-            # b is the newest place; a the other end of the bracket, whose value is shrunk where it stays for a second time.
-            low[rows], at_low[rows] = np.where(crosses, b, a), np.where(crosses, f_b, f_a * shrink)
-            moved_m = np.abs(new - u[rows]) * length_m[rows]
-            high[rows], at_high[rows], u[rows] = new, f, new
-            rows = rows[~((moved_m < ROOT_M) | (f == 0.0) | (np.abs(low[rows] - new) * length_m[rows] < ROOT_M))]
-        return u
-
     def points(self, runs):
         """Places on paths from which the subject is seen in the direction wanted.
 
@@ -357,7 +313,7 @@ class Search:
         group = self._groups(runs)
         row = np.flatnonzero(crosses)
         some = runs.take(row)
-        u = self.roots(
+        u = roots(
             lambda rows, u: self.miss(some.moment[rows], some.subject[rows], some.piece[rows], u),
             *(some.u0, some.u1, some.miss0, some.miss1, self.paths.length_m[some.piece]),
         )

@@ -10,6 +10,7 @@ import numpy as np
 
 from ..ground import geodesic
 from .azimuths import offset_deg
+from .roots import roots
 from .sightlines import is_facing
 from .standpoints import NEAREST_M
 
@@ -93,7 +94,7 @@ def _within_tolerance(search, runs):
             def beyond(rows, u, some=some, level=level):
                 return search.miss(some.moment[rows], some.subject[rows], some.piece[rows], u) - level
 
-            at[row] = search.roots(beyond, some.u0, some.u1, some.miss0 - level, some.miss1 - level, search.paths.length_m[some.piece])
+            at[row] = roots(beyond, some.u0, some.u1, some.miss0 - level, some.miss1 - level, search.paths.length_m[some.piece])
     return _in_order(search, Spans(runs.moment, runs.subject, runs.piece, *ends))
 
 
@@ -126,7 +127,7 @@ def _cut_at_roots(search, spans, value):
     rows = np.flatnonzero((before >= 0.0) != (after >= 0.0))
     some = spans.take(rows)
     u = np.zeros(spans.u0.size)
-    u[rows] = search.roots(
+    u[rows] = roots(
         lambda part, at: value(some.moment[part], some.subject[part], some.piece[part], at),
         *(some.u0, some.u1, before[rows], after[rows], search.paths.length_m[some.piece]),
     )

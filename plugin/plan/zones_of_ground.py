@@ -62,6 +62,19 @@ class Zones:
         width_deg : ndarray, shape (N,)
             From edge to edge, there; negative where this turn leaves nothing. [deg]
         """
+        lon, lat, _, width_deg = self._solved(zone, share, dist_m, turn)
+        return lon, lat, width_deg
+
+    def directions(self, zone, share, dist_m):
+        """Bearings from subjects toward places of zones, any turn, so that neighbours differ little; as `place`. [deg]."""
+        return self._solved(zone, share, dist_m, 0)[2]
+
+    def outward(self, zone, direction_deg, dist_m):
+        """Longitude and latitude of places in a direction from the subjects of zones. [deg]."""
+        subject = self.subject[zone]
+        return geodesic.direct(self.subjects.lon_deg[subject], self.subjects.lat_deg[subject], direction_deg, dist_m)[:2]
+
+    def _solved(self, zone, share, dist_m, turn):
         zone, share, dist_m = np.broadcast_arrays(zone, share, dist_m)
         subject, moment = self.subject[zone], self.moment[zone]
         lon0, lat0 = self.subjects.lon_deg[subject], self.subjects.lat_deg[subject]
@@ -74,7 +87,7 @@ class Zones:
             back = back - off
             if not off.size or (np.radians(np.abs(off)) * dist_m).max() < PLACE_M:
                 break
-        return lon, lat, high - low
+        return lon, lat, back, high - low
 
     def _edges(self, subject, wanted, turn):
         """Edges of zones about the directions wanted, cut to where the subject is of use."""

@@ -52,6 +52,8 @@ RESULTS = {
     "months": (names.MONTHS_FIELDS, POINT),
     "framing": (names.FRAMING_FIELDS, POLYGON),
     "heads": (names.HEADS_FIELDS, POINT),
+    "shadow_track": (names.SHADOW_TRACK_FIELDS, POINT),
+    "track_lines": (names.TRACK_LINES_FIELDS, LINE),
 }
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
 INK, CORE, SUN, MOON, SKYLINE, STAND = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442", "#0072B2"
@@ -59,7 +61,7 @@ MAIN_COLOUR = {  # the core's for the others
     **dict.fromkeys(("sightlines", "framing", "heads", "months"), INK),
     "terrain_horizon": SKYLINE,
     "skyline": SKYLINE,
-    **dict.fromkeys(("standpoints", "stretches", "zones"), STAND),
+    **dict.fromkeys(("standpoints", "stretches", "zones", "shadow_track", "track_lines"), STAND),
 }
 OF_ONE_SYMBOL = ("terrain_horizon", "skyline", "heads", "windows", "months")
 TIMELESS = ("sightlines", "unmet", "framing", "terrain_horizon", "skyline", "heads", "months")
@@ -96,6 +98,9 @@ ROW = {
     "chain_m": 412.6,
     "from_m": 402.1,
     "to_m": 431.4,
+    "order": 1,
+    "start_loc": "2027-06-05 23:30:00 -02:00",
+    "end_loc": "2027-06-05 23:50:00 -02:00",
     "target_deg": 182.38,
 }
 ALONG = {
@@ -274,7 +279,7 @@ def test_what_is_hidden_is_dashed_and_uncertain_lies_between(look, colour, dress
     assert untested == clear
 
 
-@pytest.mark.parametrize("look", ["standpoints", "stretches", "zones"])
+@pytest.mark.parametrize("look", ["standpoints", "stretches", "zones", "shadow_track"])
 def test_ground_that_is_not_allowed_is_grey(look, dressed):
     allowed, unknown, closed = ({"allowed": value} for value in (True, None, False))
     assert pixels(dressed(look, allowed), STAND)
@@ -320,6 +325,8 @@ def test_bodies_over_one_subject_lie_side_by_side(dressed):
         ("framing", {"fits": False, "focal_mm": 85.0}, "Drovane Light  85 mm\ndoes not fit, would at 49 mm"),
         ("framing", {"fits": False, "fit_mm": None}, "Drovane Light  24 mm\ndoes not fit"),
         ("heads", {}, "2/3  0.0°  38.7° up"),
+        ("shadow_track", {}, "Drovane Light 23:41\n182.4° 1,240 m"),
+        ("track_lines", {}, "Drovane Light 23:30 to 23:50"),
     ],
 )
 def test_labels(look, change, shown, dressed):

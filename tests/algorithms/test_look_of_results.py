@@ -23,6 +23,8 @@ OUTPUTS = [
     *(("standpoints", output, Mode.FeatureDateTimeInstantFromField, ("t_utc", "")) for output in ("POINTS", "STRETCHES", "ZONES")),
     ("framing", "OUTPUT", None, None),
     ("framing", "HEADS", None, None),
+    ("shadow_track", "OUTPUT", Mode.FeatureDateTimeInstantFromField, ("t_utc", "")),
+    ("shadow_track", "LINES", Mode.FeatureDateTimeStartAndEndFromFields, ("t_start", "t_end")),
 ]
 
 
@@ -38,6 +40,8 @@ def given(layer, tmp_path):
                 "DEM": dem.write(tmp_path / "dem.tif", *dem.around(lambda east, north: 0.0 * east, 20_000, 100)),
                 "PROFILE": "memory:",
             }
+        if name == "shadow_track":
+            return {"SUBJECTS": layer([SUBJECT], kind="Point"), "SUBJECT_HEIGHT": 20, **TIMES}
         if name == "standpoints":
             path = layer([("LINESTRING(-33.0 36.0, -32.98 36.0)",)], kind="LineString")
             one_night = {"BODY": "core", "TIME": TIMES["START"], "TIME_END": TIMES["END"], "STEP": TIMES["STEP"]}

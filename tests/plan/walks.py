@@ -61,23 +61,15 @@ def passages(chain, miss):
     return chain[at] + (chain[at + 1] - chain[at]) * miss[at] / (miss[at] - miss[at + 1])
 
 
-def ecef(lon_deg, lat_deg, height_m):
-    """Earth-fixed coordinates: Transformer's geocentric CRS, not the plugin's formula. [m]."""
-    return np.stack(Transformer.from_crs("EPSG:4979", "EPSG:4978", always_xy=True).transform(lon_deg, lat_deg, height_m))
+GEOCENTRIC = Transformer.from_crs("EPSG:4979", "EPSG:4978", always_xy=True)  # PROJ's formula, not the plugin's
 
 
 def direction_deg(lon, lat, height_m, lon2, lat2, height2_m):
-    """Azimuth and altitude of the straight line from one place to another, by trigonometry in Earth-fixed coordinates."""
-    east_m, north_m, up_m = _horizon(lon, lat) @ (ecef(lon2, lat2, height2_m) - ecef(lon, lat, height_m))
-    return np.degrees(np.arctan2(east_m, north_m)) % 360.0, np.degrees(np.arctan2(up_m, np.hypot(east_m, north_m)))
-
-
-def _horizon(lon, lat):
-    lon, lat = np.radians(lon), np.radians(lat)
-    return np.array(
-        [
-            [-np.sin(lon), np.cos(lon), 0.0],
-            [-np.sin(lat) * np.cos(lon), -np.sin(lat) * np.sin(lon), np.cos(lat)],
-            [np.cos(lat) * np.cos(lon), np.cos(lat) * np.sin(lon), np.sin(lat)],
-        ]
-    )
+    """Azimuth and altitude of the straight line from places to one other, by trigonometry in Earth-fixed coordinates."""
+    lon, lat, height_m = np.broadcast_arrays(lon, lat, height_m)
+    here, there = (np.stack(GEOCENTRIC.transform(*place)) for place in ((lon, lat, height_m), (lon2, lat2, height2_m)))
+    x, y, z = (there[axis] - here[axis] for axis in range(3))
+    sin_lon, cos_lon, sin_lat, cos_lat = (f(np.radians(angle)) for angle in (lon, lat) for f in (np.sin, np.cos))
+    outward = cos_lon * x + sin_lon * y
+    east, north, up = cos_lon * y - sin_lon * x, cos_lat * z - sin_lat * outward, cos_lat * outward + sin_lat * z
+    return np.degrees(np.arctan2(east, north)) % 360.0, np.degrees(np.arctan2(up, np.hypot(east, north)))
