@@ -48,6 +48,8 @@ AIMS = {
     "body": "at the body",
 }
 
+THEMES = {"print": "dark on white, for paper", "night": "red on black, for reading in the dark"}
+
 PANORAMAS = {"pair": "subject and body", "arch": "the whole arch of the Milky Way, and the subject"}
 
 

@@ -8,11 +8,12 @@ from .algorithms.night_windows import NightWindows
 from .algorithms.shadow_track import ShadowTracks
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
+from .algorithms.skyline_view import SkylineView
 from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, ShadowTracks, TerrainHorizon, Framing)
+ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, ShadowTracks, TerrainHorizon, Framing, SkylineView)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

@@ -28,7 +28,6 @@ def lens():
             "; ".join(f"{name}: {tr(sentence)}" for name, sentence in SENSORS.items()),
         ),
         take.number("FOCAL_MM", tr("Focal length [mm]"), 24, low=0),
-        take.number("F_NUMBER", tr("F-number"), 2.8, low=0),
         take.choice("ORIENTATION", tr("Held: landscape or portrait"), ORIENTATIONS, "landscape"),
         take.advanced(take.number("SENSOR_W_MM", tr("Long side of the sensor [mm]; blank: that of PRESET"), low=0)),
         take.advanced(take.number("SENSOR_H_MM", tr("Short side of the sensor [mm]; blank: that of PRESET"), low=0)),
@@ -37,8 +36,9 @@ def lens():
 
 
 def sharpness():
-    """Shutter and focus."""
+    """F-number, shutter and focus."""
     return [
+        take.number("F_NUMBER", tr("F-number"), 2.8, low=0),
         take.number("SHUTTER_S", tr("Shutter [s]; blank: the longest by the NPF rule"), low=0),
         take.number("FOCUS_M", tr("Distance focused on [m]; blank: that of the subject"), low=0),
         take.advanced(take.number("COC_MM", tr("Circle of confusion [mm]; blank: 0.030 on 24 x 36 mm, less on smaller sensors"), low=0)),
@@ -47,13 +47,19 @@ def sharpness():
 
 
 def aim():
-    """Where the camera looks, and what a panorama is to hold."""
+    """Where the camera looks."""
     return [
         take.helped(
             take.choice("AIM", tr("Aimed: between, subject or body"), AIMS, "between"),
             "; ".join(f"{name}: {tr(sentence)}" for name, sentence in AIMS.items()),
         ),
         take.yes("LEVEL", tr("Camera kept level: turned to the aim, but not tilted up"), False),
+    ]
+
+
+def room():
+    """How much must fit, and what a panorama is to hold."""
+    return [
         take.number("MARGIN", tr("Part of the frame to keep free on each side [%]"), 5, low=0, high=MOST_MARGIN_PCT),
         take.helped(
             take.choice("PANORAMA", tr("A panorama is to hold: pair or arch"), PANORAMAS, "pair"),
@@ -63,54 +69,47 @@ def aim():
     ]
 
 
-def shooting_of(algorithm, parameters, context):
-    """All of it: `plan.framing.Shooting`.
+def frame_from(algorithm, parameters, context):
+    """The frame of the lens on the sensor.
 
     Raises
     ------
     ValueError
         With a sentence, where no frame can be of such numbers.
     """
-    numbers = {name: number_of(algorithm, parameters, name) for name in (*MORE_THAN_ZERO, "MARGIN", "OVERLAP")}
-    frame = frame_of(
-        choice_of(algorithm, parameters, "PRESET", context),
-        numbers["FOCAL_MM"],
-        numbers["SENSOR_W_MM"],
-        numbers["SENSOR_H_MM"],
-        numbers["PIXELS_W"],
-        choice_of(algorithm, parameters, "ORIENTATION", context) == "portrait",
+    numbers = [number_of(algorithm, parameters, name) for name in ("FOCAL_MM", "SENSOR_W_MM", "SENSOR_H_MM", "PIXELS_W")]
+    portrait = choice_of(algorithm, parameters, "ORIENTATION", context) == "portrait"
+    return frame_of(choice_of(algorithm, parameters, "PRESET", context), *numbers, portrait)
+
+
+def shooting_of(algorithm, parameters, context):
+    """Lens, aim, room, shutter and focus together: `plan.framing.Shooting`."""
+    f_number, shutter_s, coc_mm, blur_px, focus_m, margin_pct, overlap_pct = (
+        number_of(algorithm, parameters, name) for name in ("F_NUMBER", "SHUTTER_S", "COC_MM", "STAR_BLUR", "FOCUS_M", "MARGIN", "OVERLAP")
     )
-    return Shooting(
-        frame,
-        numbers["F_NUMBER"],
-        numbers["SHUTTER_S"],
-        numbers["COC_MM"],
-        numbers["STAR_BLUR"],
-        numbers["FOCUS_M"],
-        choice_of(algorithm, parameters, "AIM", context),
-        yes_of(algorithm, parameters, "LEVEL", context),
-        numbers["MARGIN"] / 100.0,
-        choice_of(algorithm, parameters, "PANORAMA", context),
-        numbers["OVERLAP"] / 100.0,
-    )
+    aimed, level = choice_of(algorithm, parameters, "AIM", context), yes_of(algorithm, parameters, "LEVEL", context)
+    panorama = choice_of(algorithm, parameters, "PANORAMA", context)
+    optics = (frame_from(algorithm, parameters, context), f_number, shutter_s, coc_mm, blur_px, focus_m)
+    return Shooting(*optics, aimed, level, margin_pct / 100.0, panorama, overlap_pct / 100.0)
 
 
 def refusals(algorithm, parameters, context):
     """Lenses and sensors that there are not, and a focus that no lens has; a generator of sentences."""
-    given = {name: number_of(algorithm, parameters, name) for name in MORE_THAN_ZERO}
-    for name, example in MORE_THAN_ZERO.items():
-        if given[name] is not None and not given[name] > 0.0:
+    asked = [name for name in MORE_THAN_ZERO if algorithm.parameterDefinition(name)]
+    given = {name: number_of(algorithm, parameters, name) for name in asked}
+    for name, value in given.items():
+        if value is not None and not value > 0.0:
             yield tr("{name} is {value:g}. Give a number greater than 0, such as {example:g}.").format(
-                name=name, value=given[name], example=example
+                name=name, value=value, example=MORE_THAN_ZERO[name]
             )
             return
-    frame = shooting_of(algorithm, {**parameters, "ORIENTATION": "landscape"}, context).frame
+    frame = frame_from(algorithm, {**parameters, "ORIENTATION": "landscape"}, context)
     if frame.height_mm > frame.width_mm:
         yield tr(
             "SENSOR_H_MM ({height:g}) is more than SENSOR_W_MM ({width:g}), which is the long side. Exchange them; "
             "ORIENTATION=portrait holds the camera upright."
         ).format(height=frame.height_mm, width=frame.width_mm)
-    if given["FOCUS_M"] is not None and 1000.0 * given["FOCUS_M"] <= given["FOCAL_MM"]:
+    if given.get("FOCUS_M") is not None and 1000.0 * given["FOCUS_M"] <= given["FOCAL_MM"]:
         yield tr("FOCUS_M is {focus:g} m, within the focal length of {focal:g} mm. Give a distance in metres, such as 20.").format(
             focus=given["FOCUS_M"], focal=given["FOCAL_MM"]
         )

@@ -8,6 +8,7 @@ from qgis.core import (
     QgsExpression,
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
+    QgsProcessingParameterFolderDestination,
     QgsProcessingParameterNumber,
     QgsProperty,
     QgsWkbTypes,
@@ -292,9 +293,11 @@ def outside_ephemeris(name, t_utc_s, shown):
 
 
 def outputs(algorithm, parameters):
-    """Files that could not be written."""
+    """Files and folders that could not be written."""
     for definition in algorithm.destinationParameterDefinitions():
         path = destination_file(parameters.get(definition.name()))
+        if path and isinstance(definition, QgsProcessingParameterFolderDestination):
+            path = path / "picture.png" if path.is_dir() else path  # one that is not there is made, like a file, in a folder that is
         reason = unwritable(path) if path else None
         if reason:
             yield tr("{name}: {reason}").format(name=definition.name(), reason=reason)

@@ -72,6 +72,7 @@ class Framing(Algorithm):
             ),
             take.time_zone(),
             *lens.aim(),
+            *lens.room(),
             *lens.sharpness(),
             take.helped(
                 take.number("REACH", tr("Draw the field of view as far as [m]; blank: a quarter farther than the subject"), low=0),

@@ -11,6 +11,8 @@ import numpy as np
 
 CENTRING_STEPS = 30  # each leaves at most four fifths of the error, where shapes are far apart and high; elsewhere far less
 
+LEAST_AHEAD = 0.0175  # sine of a degree
+
 
 class Extent(NamedTuple):
     """Sides of a shape in the picture; infinite where it is not wholly ahead of the camera."""
@@ -63,6 +65,22 @@ def from_camera(vectors, aim_az_deg, aim_alt_deg):
     return np.stack(
         np.broadcast_arrays(cos_az * right + sin_az * ahead, cos_az * ahead - sin_az * right, sin_alt * forward + cos_alt * upper)
     )
+
+
+def in_picture(vectors):
+    """Places of directions in the picture, x and y on axis 0; nan where they are not ahead of the camera by at least a degree.
+
+    Parameters
+    ----------
+    vectors : ndarray, shape (3, ...)
+        Right, up, forward.
+
+    Returns
+    -------
+    ndarray, shape (2, ...)
+    """
+    ahead = vectors[2] > LEAST_AHEAD * np.sqrt((vectors**2).sum(axis=0))
+    return np.where(ahead, vectors[:2], np.nan) / np.where(ahead, vectors[2], 1.0)
 
 
 def extent(vectors, radius_deg=0.0):

@@ -43,6 +43,31 @@ def separation_deg(a, b):
     return np.degrees(2.0 * np.arctan2(np.sqrt((difference * difference).sum(axis=0)), np.sqrt((total * total).sum(axis=0))))
 
 
+def bright_limb_deg(moon, sun, pole):
+    """Direction on the Moon's disc in which the middle of its bright limb lies.
+
+    Parameters
+    ----------
+    moon, sun : ndarray, shape (3, ...)
+        Vectors from the observer, components on axis 0, in the same axes.
+    pole : ndarray, shape (3, ...)
+        From which the angle is counted: the celestial pole, or the zenith.
+
+    Returns
+    -------
+    ndarray, shape (...)
+        Counter-clockwise for one who looks at the Moon, -180 to 180; from the celestial pole that is by east. [deg]
+
+    Notes
+    -----
+    Meeus, Astronomical Algorithms, chapter 48, formula 48.5, in vectors.
+    """
+    ahead = moon / np.sqrt((moon * moon).sum(axis=0))
+    left = np.cross(pole, ahead, axis=0)
+    up = pole - (pole * ahead).sum(axis=0) * ahead
+    return np.degrees(np.arctan2((sun * left).sum(axis=0), (sun * up).sum(axis=0)))
+
+
 def semidiameter_deg(vector_km, radius_km):
     """Half the angle that a body's disc subtends, from its topocentric vector, components on axis 0. [deg]."""
     return np.degrees(np.arcsin(radius_km / np.sqrt((vector_km * vector_km).sum(axis=0))))

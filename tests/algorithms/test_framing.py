@@ -40,9 +40,9 @@ def test_parameters_in_order(algorithm):
     made = algorithm("framing")
     definitions = made.parameterDefinitions()
     assert [definition.name() for definition in definitions] == [
-        *("CAMERAS", "SUBJECTS", "SIGHTLINES", "PRESET", "FOCAL_MM", "F_NUMBER", "ORIENTATION", "SENSOR_W_MM", "SENSOR_H_MM", "PIXELS_W"),
+        *("CAMERAS", "SUBJECTS", "SIGHTLINES", "PRESET", "FOCAL_MM", "ORIENTATION", "SENSOR_W_MM", "SENSOR_H_MM", "PIXELS_W"),
         *("BODY", "STAR", "GALACTIC_LON", "TIME", "TIME_ZONE", "AIM", "LEVEL", "MARGIN", "PANORAMA", "OVERLAP"),
-        *("SHUTTER_S", "FOCUS_M", "COC_MM", "STAR_BLUR", "REACH", "DEM", "DEM_BAND"),
+        *("F_NUMBER", "SHUTTER_S", "FOCUS_M", "COC_MM", "STAR_BLUR", "REACH", "DEM", "DEM_BAND"),
         *("CAMERA_NAME", "SUBJECT_NAME", "CAMERA_HEIGHT", "SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH", "FACE_FROM", "FACE_TO"),
         *("PAIRING", "PAIR_FIELD", "PAIR_FIELD_SUBJECT", "MAX_DISTANCE", "SKIP_NEAR", "DEM_ACCURACY", "KEEP_FIELDS", "REFRACTION_K"),
         *("PRESSURE", "TEMPERATURE", "MAX_ROWS", "OUTPUT", "HEADS"),

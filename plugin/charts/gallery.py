@@ -1,0 +1,41 @@
+"""One page of HTML that gathers pictures with what there is to say of each; it needs nothing from elsewhere."""
+
+from html import escape
+
+STYLE = """
+body {{ background: {paper}; color: {ink}; font: 15px/1.5 "DejaVu Sans", "Open Sans", Arial, sans-serif; }}
+body {{ margin: 2em auto; max-width: 1100px; }}
+h2 {{ margin-top: 2.5em; }} img {{ width: 100%; }} a {{ color: {ink}; }}
+table {{ border-collapse: collapse; }} td, th {{ border-bottom: 1px solid {faint}; padding: 2px 14px 2px 0; text-align: left; }}
+"""
+
+
+def page(title, notes, entries, theme):
+    """The page.
+
+    Parameters
+    ----------
+    title : str
+    notes : sequence of str
+        What holds for all pictures.
+    entries : sequence of (str, str, list of str, dict)
+        Of each picture: its file without ending, in the folder of the page; its heading; lines under it; and a table, name to value.
+    theme : Theme
+
+    Returns
+    -------
+    str
+    """
+    style = STYLE.format(paper=theme.paper, ink=theme.ink, faint=theme.faint)
+    parts = [
+        '<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8">',
+        f"<title>{escape(title)}</title><style>{style}</style></head>\n<body>",
+        f"<h1>{escape(title)}</h1>",
+        *(f"<p>{escape(note)}</p>" for note in notes),
+    ]
+    for stem, heading, lines, table in entries:
+        parts.append(f'<h2>{escape(heading)}</h2>\n<img src="{stem}.png" alt="{escape(heading)}">')
+        parts.append(f'<p>{"<br>".join(map(escape, lines))} <a href="{stem}.svg">SVG</a></p>')
+        rows = "".join(f"<tr><th>{escape(name)}</th><td>{escape(value)}</td></tr>" for name, value in table.items())
+        parts.append(f"<table>{rows}</table>")
+    return "\n".join([*parts, "</body>\n</html>\n"])

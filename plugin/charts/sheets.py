@@ -1,0 +1,46 @@
+"""Sheets to draw on: figures of matplotlib in whole pixels, and the files they become."""
+
+from importlib.util import find_spec
+
+DPI = 100
+MISSING = "Pictures are drawn with matplotlib, which this Python has not. Install it (Debian: python3-matplotlib), then run again."
+
+
+def can_draw():
+    """Whether matplotlib is there; it is not loaded for that."""
+    return find_spec("matplotlib") is not None
+
+
+def sheet(width_px, height_px, colour):
+    """An empty figure.
+
+    Raises
+    ------
+    ValueError
+        Where there is no matplotlib.
+    """
+    if not can_draw():
+        raise ValueError(MISSING)
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=(width_px / DPI, height_px / DPI), dpi=DPI, facecolor=colour)
+    FigureCanvasAgg(figure)
+    return figure
+
+
+def area(figure, left_px, bottom_px, width_px, height_px):
+    """Axes without ticks or edges on a part of a figure, the pixel its measure."""
+    width, height = figure.get_size_inches() * DPI
+    axes = figure.add_axes([left_px / width, bottom_px / height, width_px / width, height_px / height])
+    axes.set_axis_off()
+    return axes
+
+
+def save(figure, path):
+    """Write a figure as the ending of a path says; the same figure gives the same bytes."""
+    from matplotlib import rc_context
+
+    with rc_context({"svg.fonttype": "none", "svg.hashsalt": "skyalidade"}):  # text of an SVG stays text
+        metadata = {"Date": None} if path.suffix == ".svg" else {"Software": None}
+        figure.savefig(path, dpi=DPI, facecolor=figure.get_facecolor(), metadata=metadata)
