@@ -265,11 +265,11 @@ _WINDOW_FIELDS = (
 )
 
 NIGHT_WINDOWS_FIELDS = (
-    *("site", "site_id", "night", "tz", "sunset", "sunset_loc", "t_dusk", "dusk_loc", "t_dawn", "dawn_loc", "sunrise", "srise_loc"),
+    *("site", "site_id", "body", "night", "tz", "sunset", "sunset_loc", "t_dusk", "dusk_loc", "t_dawn", "dawn_loc", "sunrise", "srise_loc"),
     *("moonrise", "mrise_loc", "moonset", "mset_loc", *_WINDOW_FIELDS, "dark_min", "clear_min", "reason"),
 )
 
-WINDOWS_FIELDS = ("site", "site_id", "night", "tz", *_WINDOW_FIELDS)
+WINDOWS_FIELDS = ("site", "site_id", "body", "night", "tz", *_WINDOW_FIELDS)
 
 MONTHS_FIELDS = ("site", "site_id", "month", "nights", "hours", "best_night", "best_min", "first_night", "last_night", "new_moon")
 

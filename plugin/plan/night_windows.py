@@ -215,7 +215,7 @@ class _Block:
         table["seen"] = minutes["standing"] > 0.0
         table["reason"] = np.where(longest < 0, self._reasons(minutes), None)
         row = windows.pop("row")
-        windows.update({name: table[name][row] for name in ("site", "night", "tz")})
+        windows.update({name: table[name][row] for name in ("site", "body", "night", "tz")})
         return (table, windows) if self.go_on() else None
 
     def _stages(self):
@@ -290,6 +290,7 @@ class _Block:
         zone_index = self.places.zone_index[self.site]
         table = {
             "site": self.site.copy(),
+            "body": np.full(len(self.site), self.target.id, dtype=object),
             "night": clock.dates(self.row_noon_utc_s, self.places.zone_names, zone_index),
             "tz": np.asarray(self.places.zone_names, dtype=object)[zone_index],
             "noon_utc_s": self.row_noon_utc_s,

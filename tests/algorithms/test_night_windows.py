@@ -119,6 +119,11 @@ def test_names_ids_kept_fields_and_clocks(run, layer):
         assert row["sunset_loc"][:10] == row["night"].toString("yyyy-MM-dd")
 
 
+def test_rows_tell_their_body(run, layer):
+    out = run("night_windows", {"SITES": layer([(OCEAN,)]), "BODY": "moon", **JUNE, "WINDOWS": "memory:"})
+    assert {row["body"] for name in ("OUTPUT", "WINDOWS") for row in out.rows(name)} == {"moon"}
+
+
 def test_windows_hold_what_the_night_tells(run, layer):
     out = run("night_windows", {"SITES": layer([("PointZ(0 -75 0)",)]), "SUN_LIMIT": -12, **JUNE, "WINDOWS": "memory:"})
     windows = out.rows("WINDOWS")
