@@ -168,11 +168,27 @@ class TestRows:
         assert [reason is None for reason in night["reason"]] == (~without).tolist()
 
     def test_the_moon_may_split_a_night(self):
-        """With the Moon's altitude left free but its light bounded, one that is thin rises; one that sets and rises splits a long night."""
-        _, windows = solve([site(0.0, -75.0)], "core", "2027-05-20", "2027-07-20", Asked(moon="down", sun_limit_deg=-12.0))
-        _, count = np.unique(windows["night"], return_counts=True)
-        assert (count == 2).any()
+        """One that rises and sets within a long night leaves two windows: the longer is told with the night."""
+        night, windows = solve([site(0.0, 75.0)], "pole", "2026-01-01", "2029-12-31", Asked(moon="down", sun_limit_deg=-6.0))
         assert (windows["t_start"][1:] >= windows["t_end"][:-1]).all()
+        split, count = np.unique(windows["night"], return_counts=True)
+        told_second = 0
+        for date in split[count == 2]:
+            minutes = windows["minutes"][windows["night"] == date]
+            (told,) = night["minutes"][night["night"] == date]
+            assert told == minutes.max() > minutes.min()
+            told_second += told == minutes[1]
+        assert 0 < told_second < (count == 2).sum()
+
+    @pytest.mark.parametrize("body", ["core", "moon", "sun", "pole"])
+    def test_fewer_nights_give_the_same_rows_of_those_nights(self, body):
+        """Nothing is cut or lost at the edges of what is asked."""
+        many, _ = solve(self.SITES[:12], body, "2027-04-20", "2027-05-20", Asked(moon="any", sun_limit_deg=10.0))
+        few, _ = solve(self.SITES[:12], body, "2027-05-01", "2027-05-07", Asked(moon="any", sun_limit_deg=10.0))
+        kept = (many["night"] >= np.datetime64("2027-05-01")) & (many["night"] <= np.datetime64("2027-05-07"))
+        for name in ("sunset", "t_dawn", "moonrise", "t_utc", "t_start", "t_end", "dark_min"):
+            assert few[name] == pytest.approx(many[name][kept], abs=0.1, nan_ok=True), name  # s; the best minute is flat
+        assert few["reason"].tolist() == many["reason"][kept].tolist()
 
     def test_minutes_of_darkness_by_a_scan(self, found):
         night, _ = found
