@@ -21,6 +21,8 @@ OUT = HERE.parent / "build" / "sample"
 FIRST_NIGHT, LAST_NIGHT = "2027-03-01", "2027-10-31"
 EVENING, MORNING = "2027-06-06 21:00:00", "2027-06-07 06:00:00"  # wall clock of the reserve
 BODIES = ("core", "arch", "moon", "sun")
+HOUR = "2027-06-06 23:30:00"  # of the standpoints
+STANDING = ("Drovane Light", "Vennet Ruin")  # the subjects for which the demo tells where to stand
 THIN = 0.25  # a Moon lit less than this counts as dark
 DUSK_SUN_DEG = (-8.0, 0.0)  # light enough to show the ground under the Moon
 
@@ -39,6 +41,25 @@ RESERVE = {
     "FACE_FROM": "field:face_from",
     "FACE_TO": "field:face_to",
     "DEM": HERE / "dem.tif",
+}
+STANDPOINTS = {
+    **{name: RESERVE[name] for name in ("SUBJECTS", "SUBJECT_NAME", "SUBJECT_HEIGHT", "SUBJECT_BASE", "FACE_FROM", "FACE_TO", "DEM")},
+    "PATHS": f"{HERE / 'reserve.gpkg'}|layername=paths",
+    "PATH_NAME": "name",
+    "AREA": f"{HERE / 'reserve.gpkg'}|layername=allowed",
+    "CLOSED": f"{HERE / 'reserve.gpkg'}|layername=closed",
+    "CLOSED_FROM": "closed_from",
+    "CLOSED_TO": "closed_to",
+    "BODY": "core",
+    "TIME": HOUR,
+}
+TRACK = {
+    **{name: value for name, value in STANDPOINTS.items() if not name.startswith(("PATH", "TIME", "BODY"))},
+    "BODY": "moon",
+    "START": "2027-06-14 21:00:00",
+    "END": "2027-06-15 01:30:00",
+    "STEP": 10,
+    "GAP": 1,
 }
 OF_ONE_SECTOR = {"PAIRING": "by_field", "PAIR_FIELD": "sector"}  # cameras and subjects that belong together
 PARKS_FILE = HERE / "parks.gpkg"
@@ -67,6 +88,10 @@ longest, then the earliest night. One line for a camera, subject and body, at it
 
 MOON_AND_SUN = """
 Three each for Moon and Sun, the nearest above a subject's top; for the Moon those in dusk or dawn light (Sun between -8° and 0°) first."""
+
+STAND = """
+Where to stand at {time} so that the core of the Milky Way stands over the {subject}, on the paths, in allowed ground and not where
+terrain hides the core; "within" is what a position known to 3 m is worth:"""
 
 READING = """
 time: the body is closest to the subject's bearing; min: minutes within 3° of it (core), 5° (arch) or 0.5° (Moon, Sun) and above its top
@@ -159,6 +184,17 @@ ROUNDED = {
     "sun_deg": 2,
     "moon_lit": 3,
 }  # and to so many digits
+
+
+def in_words(row):
+    """A standpoint as one would tell it."""
+    sight = {"clear": "clear", "hidden": "hidden by terrain", "uncertain": "too close to the ground to tell", None: "sight not tested"}[
+        row["sight"]
+    ]
+    return (
+        f"{row['path']}, {row['chain_m']:.1f} m from its start, bearing {row['bearing_deg']:.1f}° (within {row['err_deg']:.1f}°), "
+        f"{row['dist_m']:.0f} m away, top at {row['top_alt_deg']:.1f}°, the core {row['d_alt_deg']:.1f}° above it, {sight}"
+    )
 
 
 def minutes(row):
@@ -298,7 +334,7 @@ def run(out, algorithm, parameters, **outputs):
 
 
 def reserve(out):
-    """Four runs on the reserve, and two tables."""
+    """Six runs on the reserve, two tables, and where to stand."""
     print("Sky Alidade on the sample reserve:")
     lines = run(out, "sightlines", RESERVE, OUTPUT="sightlines")
     bodies = {"BODIES": ",".join(BODIES)}
@@ -306,6 +342,8 @@ def reserve(out):
     sites = {"SITES": RESERVE["CAMERAS"], "SITE_NAME": "name", "CAMERA_HEIGHT": HEIGHTS["CAMERA_HEIGHT"], "DEM": RESERVE["DEM"]}
     run(out, "sky_positions", {**sites, **bodies, "START": EVENING, "END": MORNING, "STEP": 10}, OUTPUT="sky_positions")
     run(out, "terrain_horizon", sites, PROFILE="profile", SKYLINE="skyline")
+    stand = run(out, "standpoints", STANDPOINTS, POINTS="standpoints", STRETCHES="stretches", ZONES="zones")
+    run(out, "shadow_track", TRACK, OUTPUT="shadow_track", LINES="track_lines")
 
     milky_way = best(found, ("core", "arch"), darkest_longest_first, 10)
     moon_and_sun = [row for body in ("moon", "sun") for row in best(found, (body,), dusk_nearest_first, 3)]
@@ -321,6 +359,11 @@ def reserve(out):
     say(MOON_AND_SUN)
     print("", *table(moon_and_sun, [*BEGIN, SUN, *END]), sep="\n")
     say(READING)
+    for subject in STANDING:
+        say(STAND.format(time=HOUR[:16], subject=subject))
+        for row in stand:
+            if row["subject"] == subject:
+                print(textwrap.fill(in_words(row), WIDTH, initial_indent="  ", subsequent_indent="    "))
     if unmet:
         say(UNMET.format(n=len(unmet), total=len(pairs) * len(BODIES), reason=unmet[0]["reason"].rstrip(".")))
 

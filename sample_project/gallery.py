@@ -20,6 +20,7 @@ TOP = HERE.parent
 DPI = 110
 ISLAND, ISLAND_SIZE = (496400.0, 3980900.0, 504000.0, 3990500.0), (840, 1061)
 NORTH, NORTH_SIZE = (496600.0, 3984300.0, 502600.0, 3989600.0), (840, 742)
+SOUTH, SOUTH_SIZE = (498150.0, 3980950.0, 501150.0, 3983500.0), (1000, 850)
 SITE = "Ferrick Hollow"
 COLOURS = 96  # of a map: shaded ground needs no more, and the file is a third as large
 
@@ -170,6 +171,10 @@ def draw(results, pictures):
     image = drawn_map([*names, result(results, "sightlines")], ISLAND, ISLAND_SIZE)
     legend(image)
     with_fewer_colours(image).save(str(pictures / "sightlines.png"), "PNG", 0)
+    ways = [result(results, name) for name in ("standpoints", "stretches", "track_lines")]
+    around = [project.mapLayersByName(name)[0] for name in ("paths", "allowed", "closed")]
+    image = drawn_map([ways[0], names[0], *ways[1:], result(results, "zones"), *around], SOUTH, SOUTH_SIZE)
+    with_fewer_colours(image).save(str(pictures / "standpoints.png"), "PNG", 0)
     here = f"site = '{SITE}'"
     profile = result(results, "profile", here)
     names[1].setSubsetString(f"name = '{SITE}'")

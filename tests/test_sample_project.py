@@ -279,14 +279,18 @@ def sky():
     return altaz
 
 
+def reference(epsg):
+    """A CRS with longitude, or east, first."""
+    crs = osr.SpatialReference()
+    crs.ImportFromEPSG(epsg)
+    crs.SetAxisMappingStrategy(osr.OAMS_TRADITIONAL_GIS_ORDER)
+    return crs
+
+
 @pytest.fixture(scope="module")
 def places(layers):
     """Longitude, latitude and height of each point by name."""
-    projected, geographic = osr.SpatialReference(), osr.SpatialReference()
-    projected.ImportFromEPSG(32625)
-    geographic.ImportFromEPSG(4326)
-    geographic.SetAxisMappingStrategy(osr.OAMS_TRADITIONAL_GIS_ORDER)
-    way = osr.CoordinateTransformation(projected, geographic)
+    way = osr.CoordinateTransformation(reference(32625), reference(4326))
     points = {row["name"]: row["shape"].GetPoint() for row in layers["cameras"] + layers["subjects"]}
     return {name: (*way.TransformPoint(e, n)[:2], z) for name, (e, n, z) in points.items()}
 
@@ -378,6 +382,32 @@ def test_skyfield_sees_the_body_there(results, layers, places, sky, body):
         assert abs((row["az_deg"] - az + 180) % 360 - 180) < tol
         widest = {"core": 3.0, "arch": 5.0, "moon": 0.5, "sun": 0.5}[body]
         assert abs((az - row["bearing_deg"] + 180) % 360 - 180) < widest + tol
+
+
+def test_standpoints_told_in_words_hold_in_geographiclib_and_skyfield(demo_run, layers, places, sky):
+    """Each place of the layer again: on its path, in open ground, and the core stands over the subject there; its sentence is printed."""
+    printed = " ".join(demo_run[0].split())
+    paths = {row["name"]: row["shape"] for row in layers["paths"]}
+    package = ogr.Open(str(demo_run[1] / "standpoints.gpkg"))
+    way = osr.CoordinateTransformation(*(reference(epsg) for epsg in (32625, 4326)))
+    told = []
+    for feature in package.GetLayer(0):
+        row, place = feature.items(), feature.GetGeometryRef()
+        lon, lat, _ = way.TransformPoint(*place.GetPoint()[:2])
+        subject_lon, subject_lat, _ = places[row["subject"]]
+        line = Geodesic.WGS84.Inverse(lat, lon, subject_lat, subject_lon)
+        alt, az = sky(lon, lat, 0.0, utc_of(row["t_local"]), "core")
+        assert abs((line["azi1"] - az + 180) % 360 - 180) < TOL_AZ_DEG / np.cos(np.radians(alt))
+        assert row["dist_m"] == pytest.approx(line["s12"], abs=0.001)
+        assert place.Distance(paths[row["path"]]) < 1e-3
+        assert any(area["shape"].Contains(place) for area in layers["allowed"])
+        assert not any(area["shape"].Contains(place) for area in layers["closed"])
+        if row["subject"] in module_of("demo").STANDING:
+            told.append(
+                f"{row['path']}, {row['chain_m']:.1f} m from its start, bearing {line['azi1'] % 360:.1f}° (within {row['err_deg']:.1f}°)"
+            )
+    assert len(told) >= 4
+    assert all(sentence in printed for sentence in told)
 
 
 def test_best_rows_hold_in_skyfield(demo_run, layers, places, sky):
