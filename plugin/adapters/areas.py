@@ -19,6 +19,7 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan.seasons import ALWAYS, closed_on, season
 from .parameters import text_of
+from .seam import seam_of
 from .translation import counted, tr
 
 STROKES = 1000.0  # of a side, at least, where the other CRS may bend it: 1 km bends by 2 cm
@@ -123,6 +124,7 @@ class Access:
             return None
         season_at = [source.fields().lookupField(text_of(parameters, f"{name}_{end}") or "") for end in ("FROM", "TO")]
         to_paths = QgsCoordinateTransform(source.sourceCrs(), self._crs, self._context.transformContext())
+        seam = seam_of(self._crs, self._context.transformContext())
         read, skipped, repaired, undated = [], Counter(), [], []
         for feature in source.getFeatures(QgsFeatureRequest(), QgsProcessingFeatureSource.Flag.FlagSkipGeometryValidityChecks):
             if self._feedback.isCanceled():
@@ -131,9 +133,8 @@ class Access:
             if geometry.isNull() or geometry.isEmpty():
                 skipped[tr("with no geometry")] += 1
                 continue
-            read.append(
-                (self._in_crs_of_paths(geometry, to_paths, name, feature.id(), repaired), self._season(feature, season_at, undated))
-            )
+            ground = self._in_crs_of_paths(geometry, to_paths, seam, name, feature.id(), repaired)
+            read.append((seam.repeated(ground), self._season(feature, season_at, undated)))
         if skipped:
             self._feedback.pushWarning(tr("{label}: skipped {reasons}.").format(label=name, reasons=counted(skipped)))
         if repaired:
@@ -150,7 +151,7 @@ class Access:
             )
         return read
 
-    def _in_crs_of_paths(self, geometry, to_paths, name, fid, repaired):
+    def _in_crs_of_paths(self, geometry, to_paths, seam, name, fid, repaired):
         if geometry.type() != QgsWkbTypes.GeometryType.PolygonGeometry:
             raise QgsProcessingException(tr("{name}: feature {fid} is no polygon. Remove it.").format(name=name, fid=fid))
         if not geometry.isGeosValid():
@@ -174,6 +175,7 @@ class Access:
                     name=name, fid=fid
                 )
             ) from lost
+        geometry = seam.joined(geometry)
         return geometry if geometry.isGeosValid() else geometry.makeValid()
 
     @staticmethod

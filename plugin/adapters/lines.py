@@ -9,6 +9,7 @@ from qgis.core import QgsFeatureRequest, QgsLineString, QgsProcessingFeatureSour
 from .crs import lon_lat
 from .keeping import Kept, column_of
 from .points import numbers_of, text_key
+from .seam import gone_on
 from .translation import counted, tr
 
 WKB_HEADER = 9  # byte order, type, number of points
@@ -109,7 +110,7 @@ def _parts(geometry, crs, transform_context):
         return [], tr("of no length")
     if crs.isGeographic():
         for part in parts:
-            part[:, 0] = _unwrapped(part[:, 0])
+            part[:, 0] = gone_on(part[:, 0] - 360.0 * np.rint(part[0, 0] / 360.0), 360.0)
     if not all(np.isfinite(lon_lat(part[:, 0], part[:, 1], crs, transform_context)).all() for part in parts):
         return [], tr("with no place on the Earth")
     return parts, None
@@ -122,9 +123,3 @@ def _vertices(line):
     values = np.frombuffer(line.asWkb().data(), dtype="<f8", offset=WKB_HEADER).reshape(-1, 2 + has_z + has_m)
     z = values[:, 2:3] if has_z else np.full((len(values), 1), np.nan)
     return np.concatenate([values[:, :2], z], axis=1)
-
-
-def _unwrapped(lon_deg):
-    """Longitudes that go on where neighbours are more than half the world apart: the path crosses the antimeridian."""
-    step = np.diff(lon_deg)
-    return lon_deg - 360.0 * np.concatenate([[0.0], np.cumsum(np.rint(step / 360.0))])

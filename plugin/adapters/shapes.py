@@ -1,14 +1,14 @@
 """Stretches of paths and zones of ground as geometries of the layer they go to."""
 
 import numpy as np
-from qgis.core import QgsCoordinateTransform, QgsCsException, QgsGeometry, QgsRectangle
+from qgis.core import QgsCoordinateTransform, QgsCsException, QgsGeometry
 
 from .crs import transformed, wgs84
+from .seam import seam_of
 
 # WKB, little endian
 POLYGON = b"\x01\x03\x00\x00\x00"
 LINESTRING = b"\x01\x02\x00\x00\x00"
-WORLD = QgsRectangle(-180.0, -90.0, 180.0, 90.0)
 
 
 class Shapes:
@@ -23,6 +23,7 @@ class Shapes:
     def __init__(self, source, target, transform_context):
         self.source, self.target, self.transform_context = source, target, transform_context
         self._transform = QgsCoordinateTransform(source, target, transform_context)
+        self._source_seam, self._target_seam = seam_of(source, transform_context), seam_of(target, transform_context)
 
     def lines(self, x, y, offsets):
         """Lines through vertices in the CRS of the paths; line i holds the vertices offsets[i] to offsets[i + 1]."""
@@ -32,9 +33,10 @@ class Shapes:
     def polygons(self, rings):
         """One geometry a zone, in the CRS of the paths, from `zones_of_ground.Rings`: its rings put together; and the zones in order."""
         x, y = transformed(rings.lon_deg, rings.lat_deg, wgs84(), self.source, self.transform_context)
-        if self.source.isGeographic() and x.size:
+        turn = self._source_seam.turn
+        if turn > 0.0 and x.size:
             start = np.repeat(x[rings.offsets[:-1]], np.diff(rings.offsets))
-            x = x - 360.0 * np.rint((x - start) / 360.0)  # goes on over the antimeridian
+            x = x - turn * np.rint((x - start) / turn)  # goes on over the antimeridian
         xy = np.column_stack([x, y]).astype("<f8")
         parts = {}
         for zone, first, last in zip(rings.zone.tolist(), rings.offsets[:-1].tolist(), rings.offsets[1:].tolist()):
@@ -51,8 +53,8 @@ class Shapes:
                 moved.transform(self._transform)
             except QgsCsException:
                 return QgsGeometry()
-        if self.target.isGeographic() and not WORLD.contains(moved.boundingBox()):
-            moved = _within_the_world(moved)
+            moved = self._target_seam.joined(moved)
+        moved = self._target_seam.cut(moved)
         moved.convertToMultiType()
         return moved
 
@@ -65,15 +67,3 @@ def _of(head, xy):
 
 def _together(pieces):
     return pieces[0] if len(pieces) == 1 else QgsGeometry.unaryUnion(pieces)
-
-
-def _within_the_world(geometry):
-    """Cut at the antimeridian, the parts beyond it moved to where they belong."""
-    world, parts = QgsGeometry.fromRect(WORLD), []
-    for turn in (-360.0, 0.0, 360.0):
-        moved = QgsGeometry(geometry)
-        moved.translate(turn, 0.0)
-        part = moved.intersection(world)
-        if not part.isEmpty():
-            parts.append(part)
-    return QgsGeometry.collectGeometry([piece for part in parts for piece in part.asGeometryCollection()])
