@@ -121,7 +121,7 @@ def find_night_windows(places, target, first_night, last_night, conditions, prog
     noon_utc_s, night_count = nights.noons(places.lon_deg, places.zone_names, places.zone_index, first_night, last_night)
     last_noon_utc_s = noon_utc_s + DAY_S * night_count
     heavens = Heavens([*circumstances.NEEDED, target.body], noon_utc_s.min() - DAY_S, last_noon_utc_s.max() + DAY_S)
-    step = max(1, BLOCK_CELLS // (2 * (int(night_count.max()) + 2)))
+    step = max(1, BLOCK_CELLS // (4 * (int(night_count.max()) + 2)))  # half as many as conditions allow: each night is a row to write
     if relief is not None:
         step = min(step, BLOCK_SKYLINES)
 
