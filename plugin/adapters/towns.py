@@ -1,6 +1,5 @@
 """The layer of towns whose glow is reckoned, as arrays."""
 
-import numpy as np
 from qgis.core import QgsProperty
 
 from ..plan.glow import Towns
@@ -21,7 +20,7 @@ def towns_of(algorithm, parameters, context, feedback):
     expression_context = algorithm.createExpressionContext(parameters, context, source)
     read = read_points(source, context, expression_context, feedback, tr("town"), text_of(parameters, "TOWN_NAME"), measures=[people])
     read.log("TOWNS", feedback)
-    return Towns(np.asarray(read.lon_deg), read.lat_deg, read.measures[POPULATION], read.name)
+    return Towns(read.lon_deg, read.lat_deg, read.measures[POPULATION], read.name)
 
 
 def town_refusals(algorithm, parameters, context):
