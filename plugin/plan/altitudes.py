@@ -1,14 +1,15 @@
 """When a body stands highest within stretches of time. Times in s of TT.
 
-Altitude has one highest value between two lower transits of the meridian, but near the poles, where it may only rise or only fall.
-Stretches are cut at the transits; where the altitude stops rising within a piece it is highest.
+Altitude rises fastest a quarter of a turn before the meridian and falls fastest a quarter after it; between the two its rate only falls,
+so that it has one highest value there, or none near the poles, where a body that drifts north or south may only rise or only fall. At the
+meridian itself the drift alone is left: cut there, two turning points of a circumpolar Moon would hide in one piece.
 """
 
 import numpy as np
 
 from ..sky.bodies import PoleDirection
 
-TRANSITS = 3  # of the meridian, at most so many in a stretch of a day
+CUTS = 3  # half a turn from each other, at most so many in a stretch of a day
 WITHIN_S = 0.05  # in which no altitude changes by 1e-6" about its highest
 STEPS = 60
 
@@ -34,9 +35,9 @@ def highest(body, motion, row, start, end):
     if isinstance(body, PoleDirection) or not len(row):
         return start.copy()
     lon = np.radians(motion.sites.lon_deg[row])
-    first = np.ceil((motion.hour_angle(start) + lon) / np.pi)
-    transits = motion.time_of_hour_angle((first[:, None] + np.arange(TRANSITS)) * np.pi - lon[:, None])
-    edges = np.concatenate([start[:, None], np.clip(transits, start[:, None], end[:, None]), end[:, None]], axis=1)
+    first = np.ceil((motion.hour_angle(start) + lon) / np.pi - 0.5)
+    cuts = motion.time_of_hour_angle((first[:, None] + 0.5 + np.arange(CUTS)) * np.pi - lon[:, None])
+    edges = np.concatenate([start[:, None], np.clip(cuts, start[:, None], end[:, None]), end[:, None]], axis=1)
     rate = _rate(motion, row[:, None], edges)
     line, piece = np.nonzero((rate[:, :-1] > 0.0) & (rate[:, 1:] <= 0.0))
     tops = _root(motion, row[line], edges[line, piece], edges[line, piece + 1], rate[line, piece], rate[line, piece + 1])

@@ -390,13 +390,17 @@ def _sentence(name, target, asked):
         return f"Moon {up} all night"
     if name == "tilt":
         return f"the band's tilt is never {between(asked.tilt_min_deg, asked.tilt_max_deg)} while {who} is {seen}"
+    if (asked.tilt_min_deg, asked.tilt_max_deg) != (None, None):
+        seen += f" {'and' if target.is_arch else 'with'} the band's tilt {between(asked.tilt_min_deg, asked.tilt_max_deg)}"
     if name == "apex":
         return f"the arch's top never stands {between(asked.apex_min_deg, asked.apex_max_deg)} while {who} is {seen}"
+    if not target.is_arch and (asked.apex_min_deg, asked.apex_max_deg) != (None, None):
+        seen += f" with the arch's top {between(asked.apex_min_deg, asked.apex_max_deg)}"
     if name == "by night":
         return f"{who} is {seen} only by day or in twilight"
     if name == "moonless":
         return f"Moon {up} while {who} is {seen} in the dark"
-    return f"{who} stays behind the terrain skyline"
+    return f"{who} stays behind the terrain skyline while all else holds"
 
 
 def _beginnings(held):

@@ -219,7 +219,7 @@ def test_the_skyline_is_no_condition_where_it_is_not_wanted(core_in_a_night, pla
 def test_a_night_behind_the_skyline(core_in_a_night, tmp_path):
     cliff = dem.write(tmp_path / "cliff.tif", *dem.around(lambda east, north: np.where(north < -300, PLATEAU_M, 0.0 * east)))
     (row,) = core_in_a_night((0, 0), DEM=cliff).rows()
-    assert row["reason"] == "core stays behind the terrain skyline"
+    assert row["reason"] == "core stays behind the terrain skyline while all else holds"
     assert row["t_start"] == NULL
 
 
