@@ -1,6 +1,7 @@
 """The rows of a search for standpoints: points, stretches and zones, cut to allowed ground, with what is seen from them."""
 
 from collections import Counter
+from itertools import islice
 
 import numpy as np
 
@@ -20,6 +21,7 @@ from .shapes import Shapes
 from .translation import counted, tr
 
 ROWS_AT_ONCE = 1000  # looked at over the ground between two looks at the cancel button
+RUNS_AT_ONCE = 2000
 ZONES_AT_ONCE = 50
 ZONES_SHARE = 0.3  # of the run, where they are asked for
 NOT_ALLOWED, OTHER_GAP, BEHIND = "not_allowed", "other_gap", "behind"
@@ -79,8 +81,9 @@ class Standing:
             share = part_of(go_on, before, after)
             if not share(0.0) or points and not self._write_points(points, runs, share):
                 return
-            if parts and not self._write_stretches(parts, runs, share):
-                return
+            for some in _pieces(runs) if parts else ():
+                if not self._write_stretches(parts, some, share):
+                    return
             before = after
         if zones:
             self._write_zones(zones, part_of(go_on, end, 1.0))
@@ -271,15 +274,15 @@ class Standing:
     def _bearings_seen(self):
         """Sentences about the bearings that paths do cover, and the ones wanted."""
         wanted = self._wanted()
-        subject, path, az_from, az_to = self._search.bearings_seen()
-        for i in range(min(subject.size, SEEN_TOLD)):
-            names = self._scene.names(subject[i], path[i])
+        seen = list(islice(self._search.bearings_seen(), SEEN_TOLD + 1))
+        for subject, path, az_from, az_to in seen[:SEEN_TOLD]:
+            names = self._scene.names(subject, path)
             yield tr("{path} sees {subject} at bearings from {az_from:.1f}° clockwise to {az_to:.1f}°; wanted: {wanted}.").format(
-                path=names["path"], subject=names["subject"], az_from=az_from[i], az_to=az_to[i], wanted=wanted
+                path=names["path"], subject=names["subject"], az_from=az_from, az_to=az_to, wanted=wanted
             )
-        if subject.size > SEEN_TOLD:
-            yield tr("... and {n:,} more pairs of path and subject.").format(n=subject.size - SEEN_TOLD)
-        if not subject.size:
+        if len(seen) > SEEN_TOLD:
+            yield tr("... and so on, for more pairs of path and subject.")
+        if not seen:
             yield tr("No path comes within MAX_DISTANCE ({most:,.0f} m) of a subject.").format(most=self._reach.max_distance_m)
 
     def _wanted(self):
@@ -290,3 +293,11 @@ class Standing:
         if moment.size == 1:
             return tr("{bearing:.1f}°").format(bearing=bearing[0])
         return tr("{first:.1f}° to {last:.1f}° from the first time to the last").format(first=bearing[0], last=bearing[-1])
+
+
+def _pieces(runs):
+    """Runs, so many at a time, that no stretch is torn."""
+    ends = np.append(np.flatnonzero(~runs.joined) + 1, runs.joined.size)
+    edges = np.unique(np.append(ends[np.searchsorted(ends, np.arange(0, runs.joined.size, RUNS_AT_ONCE))], [0, runs.joined.size]))
+    for first, last in zip(edges[:-1].tolist(), edges[1:].tolist()):
+        yield runs.take(slice(first, last))

@@ -265,7 +265,7 @@ class Standpoints(Algorithm):
 
     def _refuse_too_many(self, parameters, context, scene, sought, reach):
         limit = self.parameterAsInt(parameters, "MAX_ROWS", context)
-        moments = 1 if sought.moments is None else sought.moments.t_utc_s.size
+        moments = 1 if sought.moments is None else int(sought.moments.asked.sum(axis=1).max(initial=0))
         most = len(scene.subjects) * len(scene.lines) * moments
         if most > limit and not sought.none:
             most = Search(scene.paths, scene.places, sought.aim, reach).pairs() * moments

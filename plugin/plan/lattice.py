@@ -16,6 +16,7 @@ from .conditions import ANY, Circumstances, Heavens, body_limits
 
 DAY_S = 86400.0
 CELLS = 100_000  # sites x moments worked on at once
+SITE_NIGHTS = 30_000  # sites x nights whose conditions are solved at once
 
 
 class Moments(NamedTuple):
@@ -57,10 +58,25 @@ def moments_of_nights(sites, zone_names, zone_index, first_night, last_night, ta
     -------
     Moments
     """
-    ephemeris = default_ephemeris()
     noon_utc_s, count = nights.noons(sites.lon_deg, zone_names, zone_index, first_night, last_night)
     last_utc_s = noon_utc_s + DAY_S * count
     heavens = heavens_of(target, noon_utc_s.min(), last_utc_s.max())
+    step = max(1, SITE_NIGHTS // int(count.max()))
+    found = []
+    for first in range(0, len(sites), step):
+        some = slice(first, first + step)
+        row, number = _numbers(sites.take(some), noon_utc_s[some], last_utc_s[some], heavens, target, conditions, step_s)
+        found.append((row + first, number))
+    row, number = (np.concatenate(parts) for parts in zip(*found))
+    numbers, at = np.unique(number, return_inverse=True)
+    asked = np.zeros((len(sites), numbers.size), dtype=bool)
+    asked[row, at.reshape(-1)] = True
+    return Moments(numbers * step_s, asked)
+
+
+def _numbers(sites, noon_utc_s, last_utc_s, heavens, target, conditions, step_s):
+    """Sites and numbers of the steps at which all conditions hold, each of shape (N,)."""
+    ephemeris = default_ephemeris()
     air = circumstances.Air(sites.height_m, conditions.pressure_hPa, conditions.temperature_C)
     shared = Circumstances(heavens, sites, air, ephemeris.tt_from_utc(noon_utc_s), ephemeris.tt_from_utc(last_utc_s))
     met = arcs.every(*(held for held in _sets(target, conditions, shared, air) if held is not None))
@@ -68,11 +84,7 @@ def moments_of_nights(sites, zone_names, zone_index, first_night, last_night, ta
     first = np.ceil(np.maximum(start, noon_utc_s[met.row]) / step_s).astype(np.int64)
     steps = np.maximum(np.ceil(np.minimum(end, last_utc_s[met.row]) / step_s).astype(np.int64) - first, 0)
     row = np.repeat(met.row, steps)
-    number = np.repeat(first - (np.cumsum(steps) - steps), steps) + np.arange(row.size)
-    numbers, at = np.unique(number, return_inverse=True)
-    asked = np.zeros((len(sites), numbers.size), dtype=bool)
-    asked[row, at.reshape(-1)] = True
-    return Moments(numbers * step_s, asked)
+    return row, np.repeat(first - (np.cumsum(steps) - steps), steps) + np.arange(row.size)
 
 
 def _sets(target, asked, shared, air):

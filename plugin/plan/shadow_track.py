@@ -11,13 +11,12 @@ from .outlook import Outlook
 from .pairs import PairBlock
 from .roots import roots
 from .sightlines import Cameras, is_facing, sightlines
-from .standpoints import NEAREST_M, NOT_FACING, Reach
+from .standpoints import NOT_FACING, Reach
 from .zones_of_ground import Zones
 
 ANY_DEG = 1.0  # half-width of the zone whose middle is followed; its size plays no part
 SAMPLES = 400  # along a line, evenly in the logarithm, where no cell of an elevation model asks for more
 LEAST_M = 0.1  # first sample
-KNOT_M = 250.0  # between places at which the line is laid exactly; between them its direction is a straight function of the way
 CELLS = 500_000  # samples at once
 REACHED_DEG = 1e-4
 
@@ -112,16 +111,9 @@ class ShadowTrack:
 
     def _scan(self, zones, dist):
         """Gap less the one asked at samples along all lines, shape (L, samples)."""
-        count = zones.subject.size
-        knots = np.append(np.arange(0.0, self.max_distance_m, KNOT_M) + NEAREST_M, self.max_distance_m)
-        every = np.repeat(np.arange(count), knots.size)
-        back = zones.directions(every, 0.5, np.tile(knots, count)).reshape(count, knots.size)
-        cell = np.clip(np.searchsorted(knots, dist, side="right") - 1, 0, knots.size - 2)
-        part = (dist - knots[cell]) / (knots[cell + 1] - knots[cell])
-        back = back[:, cell] + part * (back[:, cell + 1] - back[:, cell])
-        row = np.repeat(np.arange(count), dist.size)
-        lon, lat = zones.outward(row, back.ravel(), np.tile(dist, count))
-        return self._over(zones, row, lon, lat).reshape(count, dist.size)
+        every = np.arange(zones.subject.size)
+        lon, lat = zones.along(every, np.full(every.size, 0.5), dist)
+        return self._over(zones, np.repeat(every, dist.size), lon.ravel(), lat.ravel()).reshape(lon.shape)
 
     def _over(self, zones, line, lon_deg, lat_deg):
         """Gap less the one asked at places of lines, nan where the ground is not known."""

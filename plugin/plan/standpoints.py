@@ -22,7 +22,7 @@ TOO_NEAR, TOO_FAR = "too_near", "too_far"  # places left out; NOT_FACING too
 NEAREST_M = 0.01  # nearer to its foot point a subject has no direction
 HALF_STEP_M = 0.5  # a path that wavers less than this about the line to its subject runs along it
 STATION_CELLS = 1_000_000  # stations x moments worked on at once
-SUBJECT_CELLS = 4_000_000  # subjects x parts looked at at once
+SUBJECT_CELLS = 1_000_000  # subjects x vertices looked at at once
 SAME_PLACE_M = 1e-4
 CLOSEST_STEPS = 4  # each divides the error by thousands
 SLOPE_PART = 1e-3  # of the way between two stations, over which a slope is measured
@@ -95,6 +95,8 @@ class Search:
 
     def __init__(self, paths, subjects, aim, reach, asked=None):
         self.paths, self.subjects, self.aim, self.reach, self.asked = paths, subjects, aim, reach, asked
+        self._first = np.flatnonzero(paths.part[1:] == paths.part[:-1])  # vertices at which pieces begin
+        self._first_in_space = geodesic.in_space(paths.lon_deg[self._first], paths.lat_deg[self._first])
 
     def blocks(self):
         """Runs within tolerance, block by block.
@@ -106,15 +108,18 @@ class Search:
             Part of the work behind, 0 to 1.
         """
         count, moments = len(self.subjects.lon_deg), self.aim.t_utc_s.size
-        step = max(1, SUBJECT_CELLS // max(len(self.paths), 1))
-        for first in range(0, count, step):
-            some = np.arange(first, min(first + step, count))
+        for some in self._some_subjects():
             for before, after, stations in self._in_blocks(self._stations(some)):
                 most = max(1, STATION_CELLS // max(stations.subject.size, 1))
                 for start in range(0, moments, most):
                     stop = min(start + most, moments)
                     part = before + (after - before) * stop / moments
-                    yield self._runs(stations, np.arange(start, stop)), (first + part * some.size) / count
+                    yield self._runs(stations, np.arange(start, stop)), (some[0] + part * some.size) / count
+
+    def _some_subjects(self):
+        """Indices of subjects, so many at a time as may be looked at at once."""
+        count, step = len(self.subjects.lon_deg), max(1, SUBJECT_CELLS // max(len(self.paths), 1))
+        return (np.arange(first, min(first + step, count)) for first in range(0, count, step))
 
     def _in_blocks(self, stations):
         """Stations, a few subjects at a time."""
@@ -130,14 +135,13 @@ class Search:
     def _stations(self, some):
         """Stations of some subjects on all pieces that may come near enough."""
         paths, subjects = self.paths, self.subjects
-        is_piece = np.append(paths.part[1:] == paths.part[:-1], False) if len(paths) else np.zeros(0, bool)
-        start = np.flatnonzero(is_piece)
-        places = geodesic.in_space(paths.lon_deg[start], paths.lat_deg[start])
-        near = self.reach.max_distance_m + paths.length_m[start] + NEAREST_M
+        near = self.reach.max_distance_m + paths.length_m[self._first] + NEAREST_M
         here = geodesic.in_space(subjects.lon_deg[some], subjects.lat_deg[some])
-        apart2 = sum((there[None, :] - own[:, None]) ** 2 for own, there in zip(here, places))  # the chord is the shortest way
+        apart2 = sum(
+            (there[None, :] - own[:, None]) ** 2 for own, there in zip(here, self._first_in_space)
+        )  # the chord is the shortest way
         row, column = np.nonzero(apart2 <= near**2)
-        subject, piece = some[row], start[column]
+        subject, piece = some[row], self._first[column]
         last = np.append((subject[1:] != subject[:-1]) | (piece[1:] != piece[:-1] + 1), True)[: piece.size]
         at = np.flatnonzero(last) + 1
         vertex = np.insert(piece, at, piece[last] + 1)
@@ -193,7 +197,7 @@ class Search:
         return u
 
     def _sight(self, subject, piece, u):
-        """Longitude and latitude packed, bearing and distance to the subject, from places on paths."""
+        """Places on paths by longitude and latitude, and from there bearing and distance to the subject."""
         lon, lat = self.paths.at(piece, u)
         bearing, _, dist = geodesic.inverse(lon, lat, self.subjects.lon_deg[subject], self.subjects.lat_deg[subject])
         return (lon, lat), bearing, dist
@@ -392,30 +396,30 @@ class Search:
     def pairs(self):
         """Number of pairs of subject and path that have a piece within reach."""
         count = 0
-        step = max(1, SUBJECT_CELLS // max(len(self.paths), 1))
-        for first in range(0, len(self.subjects.lon_deg), step):
-            stations = self._stations(np.arange(first, min(first + step, len(self.subjects.lon_deg))))
+        for some in self._some_subjects():
+            stations = self._stations(some)
             count += np.unique(np.stack([stations.subject, self.paths.path[stations.piece]]), axis=1).shape[1]
         return count
 
     def bearings_seen(self):
-        """Bearings under which each subject is seen from each path within reach, all pieces taken together.
+        """Bearings under which subjects are seen from paths within reach, all pieces of a path taken together.
 
-        Returns
-        -------
-        subject, path : ndarray of int, shape (N,)
-        az_from, az_to : ndarray, shape (N,)
+        Yields
+        ------
+        subject, path : int
+        az_from, az_to : float
             Clockwise; 0 and 360 for the whole circle. [deg]
         """
-        stations = self._stations(np.arange(len(self.subjects.lon_deg)))
-        near = (stations.dist_m <= self.reach.max_distance_m) & np.isfinite(stations.bearing_deg)
-        link = np.flatnonzero(stations.linked[:-1] & near[:-1] & near[1:])
-        key = stations.subject[link] * (self.paths.path.max(initial=0) + 1) + self.paths.path[stations.piece[link]]
-        pairs, row = np.unique(key, return_inverse=True)
-        start = stations.bearing_deg[link]
-        end = start + offset_deg(stations.bearing_deg[link + 1], start)
-        az_from, az_to = union_of_reaches(row.reshape(-1), np.minimum(start, end), np.maximum(start, end), pairs.size)
-        return *np.divmod(pairs, self.paths.path.max(initial=0) + 1), az_from, az_to
+        for some in self._some_subjects():
+            stations = self._stations(some)
+            near = (stations.dist_m <= self.reach.max_distance_m) & np.isfinite(stations.bearing_deg)
+            link = np.flatnonzero(stations.linked[:-1] & near[:-1] & near[1:])
+            pair = np.stack([stations.subject[link], self.paths.path[stations.piece[link]]])
+            pairs, row = np.unique(pair, axis=1, return_inverse=True)
+            start = stations.bearing_deg[link]
+            end = start + offset_deg(stations.bearing_deg[link + 1], start)
+            reaches = union_of_reaches(row.reshape(-1), np.minimum(start, end), np.maximum(start, end), pairs.shape[1])
+            yield from zip(*pairs.tolist(), *(reach.tolist() for reach in reaches))
 
 
 def position_error_deg(position_error_m, dist_m):

@@ -18,6 +18,7 @@ TURNS = 12  # of the search for a place; each divides its error by distance / Ea
 PLACE_M = 1e-7
 STRIPS = 400  # at most, across a zone that is narrowed
 SAMPLES = 200  # along a strip of a zone, where no cell asks for more
+KNOT_M = 250.0
 HALVINGS = 16  # of half a cell: under a millimetre
 
 
@@ -65,14 +66,30 @@ class Zones:
         lon, lat, _, width_deg = self._solved(zone, share, dist_m, turn)
         return lon, lat, width_deg
 
-    def directions(self, zone, share, dist_m):
-        """Bearings from subjects toward places of zones, any turn, so that neighbours differ little; as `place`. [deg]."""
-        return self._solved(zone, share, dist_m, 0)[2]
+    def along(self, zone, share, dist_m, turn=0):
+        """Places of zones on lines outward.
 
-    def outward(self, zone, direction_deg, dist_m):
-        """Longitude and latitude of places in a direction from the subjects of zones. [deg]."""
-        subject = self.subject[zone]
-        return geodesic.direct(self.subjects.lon_deg[subject], self.subjects.lat_deg[subject], direction_deg, dist_m)[:2]
+        Parameters
+        ----------
+        zone, share : ndarray, shape (L,)
+        dist_m : ndarray, shape (D,)
+            Ascending. [m]
+        turn : int
+            As for `place`.
+
+        Returns
+        -------
+        lon_deg, lat_deg : ndarray, shape (L, D)
+            Laid exactly every `KNOT_M`; between, the direction from the subject is a straight function of the way, good to a millimetre.
+        """
+        knots = np.append(np.arange(0.0, dist_m[-1], KNOT_M) + NEAREST_M, dist_m[-1])
+        back = self._solved(np.repeat(zone, knots.size), np.repeat(share, knots.size), np.tile(knots, zone.size), turn)[2]
+        back = back.reshape(zone.size, knots.size)
+        cell = np.clip(np.searchsorted(knots, dist_m, side="right") - 1, 0, knots.size - 2)
+        part = (dist_m - knots[cell]) / (knots[cell + 1] - knots[cell])
+        back = back[:, cell] + part * (back[:, cell + 1] - back[:, cell])
+        subject = self.subject[zone][:, None]
+        return geodesic.direct(self.subjects.lon_deg[subject], self.subjects.lat_deg[subject], back, dist_m)[:2]
 
     def _solved(self, zone, share, dist_m, turn):
         zone, share, dist_m = np.broadcast_arrays(zone, share, dist_m)
@@ -151,16 +168,19 @@ class Zones:
         """Pieces of the strips of one zone."""
         share = (np.arange(strips) + 0.5) / strips
 
-        def value(share, dist_m):
-            lon, lat, _ = self.place(np.full(share.size, zone), share, dist_m, turn)
-            return holds(np.full(share.size, self.subject[zone]), np.full(share.size, self.moment[zone]), lon, lat)
+        def held(lon, lat):
+            return holds(np.full(lon.size, self.subject[zone]), np.full(lon.size, self.moment[zone]), lon, lat)
 
-        grid = value(np.repeat(share, dist.size), np.tile(dist, strips)).reshape(strips, dist.size)
+        def value(share, dist_m):
+            return held(*self.place(np.full(share.size, zone), share, dist_m, turn)[:2])
+
+        lon, lat = self.along(np.full(strips, zone), share, dist, turn)
+        grid = held(lon.ravel(), lat.ravel()).reshape(lon.shape)
         inside = np.concatenate([np.zeros((strips, 1), bool), grid >= 0.0, np.zeros((strips, 1), bool)], axis=1)
         strip, begin = np.nonzero(inside[:, 1:] & ~inside[:, :-1])
         _, end = np.nonzero(inside[:, :-1] & ~inside[:, 1:])
-        near = self._edge_between(value, share[strip], dist, begin - 1, begin)
-        far = self._edge_between(value, share[strip], dist, end, end - 1)
+        outside, inward = np.concatenate([begin - 1, end]), np.concatenate([begin, end - 1])
+        near, far = np.split(self._edge_between(value, np.tile(share[strip], 2), dist, outside, inward), 2)
         kept = far > near
         strip, near, far = strip[kept], near[kept], far[kept]
         return [self._outlines(np.full(strip.size, zone), strip / strips, (strip + 1) / strips, near, far, turn)] if strip.size else []

@@ -3,6 +3,7 @@
 import astropy_places
 import numpy as np
 import pytest
+import skyfield_places
 import walks
 from walks import GEOD, LON_LAT, UTM, WEB, off_deg
 
@@ -132,6 +133,19 @@ def test_the_body_is_taken_where_the_camera_stands():
     assert table["dist_m"][0] > 3900.0
     assert 0.01 < abs(off_deg(here, table["target_deg"]))[0] < 0.05
     assert abs(table["miss_deg"][0]) < 1e-7
+
+
+def test_the_top_of_the_arch_stands_opposite_the_galactic_pole_that_is_up():
+    """Skyfield's pole at two places and ten hours: the arch's top bears as the end of its axis that is down."""
+    moments = JUNE_NIGHT_S - 14400.0 + 3600.0 * np.arange(10)
+    aim = BodyBearing(target("arch"), moments)
+    pole = skyfield_places.target("galactic_pole")
+    for lon, lat in ((-33.0, 36.0), (150.0, -30.0)):
+        pole_alt, pole_az, _ = skyfield_places.Observer(lon, lat, 0.0, skyfield_places.times(moments)).altaz(pole)
+        expected = np.where(pole_alt > 0.0, pole_az + 180.0, pole_az)
+        everywhere = np.full(10, lon), np.full(10, lat), np.arange(10)
+        for found_deg in (aim.over(np.array([lon]), np.array([lat]), np.arange(10))[:, 0], aim.at(*everywhere)):
+            assert np.abs(off_deg(found_deg, expected)).max() < 1e-4
 
 
 def test_every_moment_is_solved_as_if_it_were_the_only_one():
@@ -319,9 +333,10 @@ def test_the_bearings_that_paths_cover():
     subject = near(UTM_E, UTM_N)
     path = laid([UTM_E - 300.0, UTM_E + 300.0], [UTM_N - 300.0, UTM_N - 300.0])
     search = Search(path, Subjects(*subject), Bearing(180.0), Reach())
-    _, _, start, end = search.bearings_seen()
+    ((subject_index, path_index, start, end),) = search.bearings_seen()
+    assert (subject_index, path_index) == (0, 0)
     ends = walks.bearing_deg(path.lon_deg[[0, -1]], path.lat_deg[[0, -1]], *subject)[0]
-    assert (start[0], end[0]) == pytest.approx((ends[1], ends[0]), abs=1e-9)  # through north
+    assert (start, end) == pytest.approx((ends[1], ends[0]), abs=1e-9)  # through north
     assert search.pairs() == 1
 
 
@@ -330,3 +345,25 @@ def test_no_path_and_no_subject_give_no_blocks_and_no_error():
     assert [done for _, done in Search(nothing, Subjects([-33.0], [36.0]), Bearing(1.0), Reach()).blocks()] == []
     path = laid([UTM_E, UTM_E + 1.0], [UTM_N, UTM_N])
     assert list(Search(path, Subjects([], []), Bearing(1.0), Reach()).blocks()) == []
+
+
+@pytest.mark.parametrize("aside_m", [5.4, 5.5, 5.6])
+def test_where_the_bearing_turns_back_between_vertices_the_passage_is_found(aside_m):
+    """A stroke nearly aimed at a subject 4.5 km off, at 60 N: the meridians converge as fast as the subject moves aside."""
+    to_lon_lat = walks.to_wgs84("EPSG:32632")
+    x, y = np.array([500000.0, 500900.0]), np.full(2, 6651000.0)
+    subject = tuple(np.atleast_1d(value) for value in to_lon_lat(504950.0, y[0] + aside_m))
+    lon, lat, chain = walks.along(x, y, 0.1, "EPSG:32632")
+    seen = walks.bearing_deg(lon, lat, *subject)[0]
+    turned = off_deg(seen, seen[0])
+    top = turned.max()
+    assert 0.0 < top > turned[-1]
+    path = laid(x, y, "EPSG:32632")
+    wanted = seen[0] + top - 0.01 * (top - max(turned[-1], 0.0))  # both ends of the stroke lie on one side of it
+    passages = walks.passages(chain, off_deg(seen, wanted))
+    assert passages.size == 2
+    assert np.ptp(np.searchsorted(path.chain_m, passages)) == 0  # and no vertex lies between
+    table, _ = points(path, subject, Bearing(wanted))
+    assert table["chain_m"].size == 1  # between the two the path is less than half a step off the line: one place, and a stretch
+    assert abs(table["miss_deg"][0]) < 1e-9
+    assert np.min(np.abs(passages - table["chain_m"][0])) < 0.5

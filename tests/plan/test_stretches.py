@@ -69,6 +69,17 @@ def test_bearings_of_use_cut_stretches():
     check(found(Search(laid(x, y), subjects, Bearing(wanted), Reach(40.0))), chain, inside)
 
 
+@pytest.mark.parametrize(("least_m", "most_m"), [(320.0, 5000.0), (0.0, 330.0), (305.0, 350.0)])
+def test_distances_cut_a_stroke_that_passes_the_subject(least_m, most_m):
+    """Both ends of the stroke are beyond the limits, or within; in the middle it is otherwise."""
+    x, y = np.array([UTM_E - 260.0, UTM_E + 240.0]), np.full(2, UTM_N - 300.0)
+    lon, lat, chain = walks.along(x, y, SCAN_M)
+    subject = near(UTM_E, UTM_N)
+    _, dist = walks.bearing_deg(lon, lat, *subject)
+    search = Search(laid(x, y), Subjects(*subject), Bearing(0.0), Reach(80.0, least_m, most_m))
+    check(found(search), chain, (dist >= least_m) & (dist <= most_m))
+
+
 def test_a_condition_that_changes_quickly_is_found_as_finely_as_asked():
     """Ground in waves of 30 m: stretches where it is high."""
     x, y = np.array([UTM_E - 500.0, UTM_E + 500.0]), np.full(2, UTM_N - 400.0)

@@ -87,3 +87,12 @@ def test_stopping_a_zone_gives_back_what_there_is():
 
     rings = zones.narrowed(lambda subject, moment, lon, lat: np.ones(lon.size), 100.0, go_on)
     assert set(rings.zone.tolist()) < {0, 1, 2}
+
+
+def test_lines_outward_lie_where_each_place_does():
+    aim = BodyBearing(target("moon"), [JUNE_NIGHT_S + 18 * 3600.0])
+    zones = Zones(Subjects(*SUBJECT), aim, Reach(20.0), [0], [0])
+    dist, share = np.linspace(0.5, 5000.0, 400), np.array([0.0, 0.3, 1.0])
+    lon, lat = zones.along(np.zeros(3, dtype=int), share, dist)
+    exact = zones.place(np.zeros(1200, dtype=int), np.repeat(share, 400), np.tile(dist, 3))
+    assert GEOD.inv(lon.ravel(), lat.ravel(), *exact[:2])[2].max() < 1e-3  # m
