@@ -323,13 +323,31 @@ class Search:
         )
         middle = self._middle_of_each(runs, row, group)
         row, u = row[middle], u[middle]
-        row_near, u_near = self._nearest_misses(runs, crosses, group)
+        row_near, u_near = self._nearest_misses(runs, crosses, self._over_the_beginning(runs, group))
         return self._table(runs.take(np.concatenate([row, row_near])), np.concatenate([u, u_near]))
 
     def _groups(self, runs):
         """Number of the unbroken stretch within tolerance to which each run belongs."""
         ends = ~runs.joined | (np.abs(runs.miss1) > self.reach.tolerance_deg)
         return np.cumsum(np.append(0, ends[:-1]))[: ends.size]
+
+    def _over_the_beginning(self, runs, group):
+        """The groups, those that meet at the beginning of a loop being one."""
+        paths, part = self.paths, self.paths.part[runs.piece]
+        begins = (runs.u0 == 0.0) & (runs.piece == np.searchsorted(paths.part, part))
+        ends = (runs.u1 == 1.0) & paths.closed[np.minimum(runs.piece + 1, len(paths) - 1)]
+        begin, end = (
+            np.flatnonzero(at & (np.abs(miss) <= self.reach.tolerance_deg)) for at, miss in ((begins, runs.miss0), (ends, runs.miss1))
+        )
+        loop = np.stack([runs.moment, runs.subject, part])[:, np.concatenate([begin, end])]
+        loops, number = np.unique(loop, axis=1, return_inverse=True)
+        number = number.reshape(-1)
+        first = np.full(loops.shape[1], -1)
+        first[number[: begin.size]] = group[begin]
+        other = first[number[begin.size :]]
+        one = np.arange(group.max(initial=-1) + 1)
+        one[group[end[other >= 0]]] = other[other >= 0]
+        return np.unique(one[group], return_inverse=True)[1].reshape(-1)
 
     def _middle_of_each(self, runs, row, group):
         """Which of the crossings, one a run of `row`, to keep: the middle one of those between which the path runs along the line."""
@@ -346,8 +364,8 @@ class Search:
             return np.zeros(0, dtype=np.int64), np.zeros(0)
         least = np.minimum(np.abs(runs.miss0), np.abs(runs.miss1))
         order = np.lexsort((least, group))
-        best = order[np.flatnonzero(np.append(True, group[1:] != group[:-1]))]
-        best = best[np.bincount(group, crosses, minlength=group[-1] + 1) == 0.0]
+        best = order[np.flatnonzero(np.append(True, np.diff(group[order]) != 0))]
+        best = best[np.bincount(group, crosses) == 0.0]
         return best, np.where(np.abs(runs.miss0[best]) <= np.abs(runs.miss1[best]), runs.u0[best], runs.u1[best])
 
     def _table(self, runs, u):

@@ -83,3 +83,20 @@ def test_the_whole_world_is_allowed_as_if_nothing_bounded_it(run, layer):
         assert sum(shape.area() + shape.length() for shape in bounded.geometries(name)) == pytest.approx(
             sum(shape.area() + shape.length() for shape in free.geometries(name)), rel=1e-9
         )
+
+
+# loops
+
+
+@pytest.mark.parametrize("begun_deg", [0.0, 2.0, 90.0, 178.5, 181.0])
+def test_a_loop_around_the_subject_has_one_standpoint_wherever_it_begins(run, layer, begun_deg):
+    """The subject bears 180° from one place of a ring, whether or not an end of the drawing lies within tolerance of it."""
+    turn = np.radians(begun_deg + np.linspace(0.0, 360.0, 73))
+    ring = np.column_stack([-33.0 + 0.004 * np.sin(turn), 36.0 + 0.003 * np.cos(turn)])
+    ring[-1] = ring[0]
+    asked = {"SUBJECTS": layer([("Point(-33 36)",)], kind="Point"), "PATHS": layer([(linestring(ring),)], kind="LineString")}
+    out = run("standpoints", {**asked, "BEARING": 180, "AZ_TOLERANCE": 6, **SINKS})
+    ((row, place),) = zip(out.rows("POINTS"), out.geometries("POINTS"))
+    assert row["miss_deg"] == pytest.approx(0.0, abs=1e-6)
+    assert place.asPoint().x() == pytest.approx(-33.0, abs=1e-9)
+    assert place.asPoint().y() > 36.0
