@@ -23,6 +23,7 @@ from ..adapters.zones import warn_near_other_clocks
 from ..names import STANDPOINTS_FIELDS, STRETCHES_FIELDS, ZONES_FIELDS
 from ..plan.aims import Bearing, BodyBearing
 from ..plan.alignments import Sites
+from ..plan.conditions import ANY
 from ..plan.lattice import Moments, heavens_of, moments_given, moments_of_nights, standing_at
 from ..plan.outlook import Sky
 from ..plan.standpoints import Reach, Search
@@ -216,7 +217,7 @@ class Standpoints(Algorithm):
             moments = moments_given(times, scene.zone_index)
             heavens = heavens_of(target, moments.t_utc_s.min(), moments.t_utc_s.max())
             moments, none = self._standing(sites, target, moments, conditions, heavens, feedback)
-            self._tell_what_is_not_asked(parameters, feedback)
+            self._tell_what_is_not_asked(parameters, context, feedback)
         else:
             nights = nights_of_sites(parameters, scene.zone_names, scene.zone_index, NIGHTS)
             moments = moments_of_nights(sites, scene.zone_names, scene.zone_index, *nights, target, conditions, 60.0 * step_min)
@@ -253,8 +254,9 @@ class Standpoints(Algorithm):
         asked = moments.asked & standing.usable
         return moments._replace(asked=asked), None if asked.any() else sentence
 
-    def _tell_what_is_not_asked(self, parameters, feedback):
+    def _tell_what_is_not_asked(self, parameters, context, feedback):
         given = [name for name in OF_NIGHTS if not take.blank(parameters.get(name))]
+        given += ["MOON"] if take.choice_of(self, parameters, "MOON", context) != ANY else []
         if given:
             feedback.pushWarning(tr("{names}: for nights only. The times given are taken as they are.").format(names=", ".join(given)))
 

@@ -173,6 +173,14 @@ def test_a_body_at_a_time(stand):
     assert None not in [row[name] for name in ("tilt_deg", "lean", "apex_deg", "sun_deg", "moon_deg", "moon_lit", "mag_deg")]
 
 
+def test_conditions_of_nights_are_told_to_be_none_of_a_given_time(stand):
+    asked = {"BODY": "core", "TIME": TIME, **SOUTH}
+    assert "for nights only" not in stand(**asked).log
+    outcome = stand(**asked, MOON="down", SUN_LIMIT=-40)
+    assert "SUN_LIMIT, MOON: for nights only" in outcome.log
+    assert len(outcome.rows("POINTS")) == 1
+
+
 def test_the_wall_clock_is_that_of_the_subject(stand):
     asked = {"BODY": "core", "TIME": "2025-06-25 23:30:00", **SOUTH}
     there, elsewhere = (stand(**asked, **zone).rows("POINTS")[0] for zone in ({}, {"TIME_ZONE": "UTC-01:00"}))
