@@ -35,8 +35,8 @@ class Standing(NamedTuple):
 
 
 def heavens_of(target, first_utc_s, last_utc_s):
-    """The motions of a target and of what a table tells beside it, over a span and a day on either side."""
-    return Heavens([*circumstances.NEEDED, target.body], first_utc_s - DAY_S, last_utc_s + DAY_S)
+    """The motions of a target and of what a table tells beside it, over a span."""
+    return Heavens([*circumstances.NEEDED, target.body], first_utc_s, last_utc_s)
 
 
 def moments_of_nights(sites, zone_names, zone_index, first_night, last_night, target, conditions, step_s):

@@ -333,6 +333,8 @@ class Search:
 
     def _over_the_beginning(self, runs, group):
         """The groups, those that meet at the beginning of a loop being one."""
+        if not self.paths.closed.any():
+            return group
         paths, part = self.paths, self.paths.part[runs.piece]
         begins = (runs.u0 == 0.0) & (runs.piece == np.searchsorted(paths.part, part))
         ends = (runs.u1 == 1.0) & paths.closed[np.minimum(runs.piece + 1, len(paths) - 1)]
