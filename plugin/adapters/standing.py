@@ -10,7 +10,7 @@ from ..plan.clock import dates, local_text
 from ..plan.nights import night_of
 from ..plan.outlook import Outlook
 from ..plan.standpoints import NOT_FACING, TOO_FAR, TOO_NEAR, Search, position_error_deg
-from ..plan.zones_of_ground import Zones
+from ..plan.zones_of_ground import POLE_PART, Zones
 from .bearings import add_magnetic
 from .crs import transformed
 from .geometries import points_of
@@ -62,7 +62,7 @@ class Standing:
         self._now_utc_s = now_utc_s()
         self._lens_m = scene.lines.measures["CAMERA_HEIGHT"]
         self._zone_lens_m = float(np.median(self._lens_m)) if len(self._lens_m) else 0.0
-        self.left_out, self.heights = Counter(), Counter()
+        self.left_out, self.heights, self.near_pole = Counter(), Counter(), 0
 
     def write(self, points, parts, zones, go_on):
         """Search, and write to those of the tables that are asked for."""
@@ -222,6 +222,11 @@ class Standing:
     def _write_some_zones(self, zones, subject, moment, go_on):
         scene, aim = self._scene, self._sought.aim
         ground = Zones(scene.places, aim, self._reach, subject, moment)
+        near_pole = ground.near_pole()
+        if near_pole.any():
+            self.near_pole += int(near_pole.sum())
+            subject, moment = subject[~near_pole], moment[~near_pole]
+            ground = Zones(scene.places, aim, self._reach, subject, moment)
         lon, lat = scene.places.lon_deg[subject], scene.places.lat_deg[subject]
         if self._outlook.has_gap:
             rings = ground.narrowed(self._outlook.gap_holds(self._zone_lens_m), self._outlook.cell_m(), lambda: go_on(0.0))
@@ -251,6 +256,13 @@ class Standing:
         if self.left_out:
             reasons = {tr(REASONS[reason]): count for reason, count in self.left_out.items()}
             feedback.pushInfo(tr("Places left out: {reasons}.").format(reasons=counted(reasons)))
+        if self.near_pole:
+            feedback.pushWarning(
+                tr(
+                    "ZONES: {n:,} left out, as MAX_DISTANCE reaches over {part:.0f} % of the way from subject to pole, where one bearing "
+                    "bounds no ground. Choose a smaller MAX_DISTANCE, or BODY in place of BEARING."
+                ).format(n=self.near_pole, part=100.0 * POLE_PART)
+            )
         if self.heights:
             shown = {tr(HEIGHTS[source]): count for source, count in self.heights.items()}
             feedback.pushInfo(tr("Heights: {sources}.").format(sources=counted(shown)))

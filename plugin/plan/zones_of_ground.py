@@ -10,11 +10,13 @@ from typing import NamedTuple
 import numpy as np
 
 from ..ground import geodesic
+from .aims import Bearing
 from .azimuths import offset_deg
 from .standpoints import NEAREST_M
 
 EDGE_M = 0.01  # how far a straight stroke of an outline may leave the edge
-TURNS = 12  # of the search for a place; each divides its error by distance / Earth radius or better
+TURNS = 60  # of the search for a place, at most; each divides its error by Earth radius / distance, next to a pole by 1.5
+POLE_PART = 0.4  # of the way to a pole, within which a bearing bounds a zone
 PLACE_M = 1e-7
 STRIPS = 400  # at most, across a zone that is narrowed
 SAMPLES = 200  # along a strip of a zone, where no cell asks for more
@@ -45,6 +47,18 @@ class Zones:
     def __init__(self, subjects, aim, reach, subject, moment):
         self.subjects, self.aim, self.reach = subjects, aim, reach
         self.subject, self.moment = np.asarray(subject, dtype=np.int64), np.asarray(moment, dtype=np.int64)
+
+    def near_pole(self):
+        """Which zones reach so near a pole that a bearing bounds no zone there.
+
+        Places that have pole and subject under one angle lie on a circle through both, so that there are two of them in one distance, or
+        none, beyond the pole. The azimuth of a body turns with the meridians, and has its zone anywhere.
+        """
+        if not isinstance(self.aim, Bearing):
+            return np.zeros(self.subject.size, dtype=bool)
+        lon, lat = self.subjects.lon_deg[self.subject], self.subjects.lat_deg[self.subject]
+        _, _, to_pole_m = geodesic.inverse(lon, lat, lon, np.copysign(90.0, lat))
+        return self.reach.max_distance_m > POLE_PART * to_pole_m
 
     def place(self, zone, share, dist_m, turn=0):
         """Places of zones.

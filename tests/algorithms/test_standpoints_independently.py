@@ -2,8 +2,10 @@
 
 import numpy as np
 import pytest
-from pyproj import Transformer
+from pyproj import Geod, Transformer
+from qgis.core import QgsPointXY
 
+GEOD = Geod(ellps="WGS84")
 SINKS = dict.fromkeys(("POINTS", "STRETCHES", "ZONES"), "memory:")
 TAVEUNI = (179.9999, -17.0)  # the antimeridian crosses that island; nothing else here is its
 WORLD_M = 2.0 * 20037508.342789244  # of EPSG:3857, from edge to edge
@@ -100,3 +102,31 @@ def test_a_loop_around_the_subject_has_one_standpoint_wherever_it_begins(run, la
     assert row["miss_deg"] == pytest.approx(0.0, abs=1e-6)
     assert place.asPoint().x() == pytest.approx(-33.0, abs=1e-9)
     assert place.asPoint().y() > 36.0
+
+
+# near a pole
+
+
+@pytest.mark.parametrize("most_m", [400.0, 1000.0])
+@pytest.mark.parametrize("bearing", [20.0, 180.0, 290.0])
+def test_a_zone_beside_a_pole_is_right_or_is_not_drawn(run, layer, bearing, most_m):
+    """1,117 m from the north pole: there the bearings of neighbours differ by tens of degrees, and beyond the pole none is left."""
+    subject = (40.0, 89.99)
+    x, y = from_wgs84("EPSG:3413")(*subject)
+    paths = layer([(linestring([(x - 300.0, y - 100.0), (x + 300.0, y - 120.0)]),)], "EPSG:3413", kind="LineString")
+    asked = {"SUBJECTS": layer([(f"Point({x!r} {y!r})",)], "EPSG:3413", kind="Point"), "PATHS": paths, "BEARING": bearing}
+    out = run("standpoints", {**asked, "AZ_TOLERANCE": 30, "MAX_DISTANCE": most_m, **SINKS})
+    if most_m > 500.0:
+        assert out.geometries("ZONES") == []
+        assert "ZONES: 1 left out, as MAX_DISTANCE reaches over 40 % of the way from subject to pole" in out.log
+        return
+    (zone,) = out.geometries("ZONES")
+    assert zone.isGeosValid()
+    rng = np.random.default_rng(0)
+    lon, lat, _ = GEOD.fwd(*(np.full(1000, value) for value in subject), rng.uniform(0, 360, 1000), rng.uniform(1, 1.1 * most_m, 1000))
+    seen, _, dist = GEOD.inv(lon, lat, *(np.full(1000, value) for value in subject))
+    off = np.abs((seen - bearing + 180.0) % 360.0 - 180.0) - 30.0
+    inside = np.array([zone.contains(QgsPointXY(*xy)) for xy in zip(*from_wgs84("EPSG:3413")(lon, lat))])
+    sure = (np.abs(np.radians(off) * dist) > 0.1) & (np.abs(dist - most_m) > 0.1)  # m
+    np.testing.assert_array_equal(inside[sure], ((off < 0.0) & (dist < most_m))[sure])
+    assert 100 < inside.sum() < 300
