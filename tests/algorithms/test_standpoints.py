@@ -494,6 +494,19 @@ def test_across_the_antimeridian(run, layer):
         assert shape.constGet().numGeometries() == 2
 
 
+def test_closed_ground_is_closed_on_either_side_of_the_antimeridian(run, layer):
+    """The path is drawn from the east; the standpoint lies west of the line, in a polygon that is drawn there."""
+    subjects = layer([("Point(179.9999 -17)",)], kind="Point")
+    paths = layer([("LineString(179.995 -17.002, -179.995 -17.002)",)], kind="LineString")
+    shut = layer([("Polygon((-180 -17.01, -179.99 -17.01, -179.99 -16.99, -180 -16.99, -180 -17.01))",)], kind="Polygon")
+    asked = {"SUBJECTS": subjects, "PATHS": paths, "BEARING": 340, "POINTS": "memory:", "STRETCHES": "memory:", "ZONES": "memory:"}
+    assert len(run("standpoints", asked).rows("POINTS")) == 1
+    outcome = run("standpoints", {**asked, "CLOSED": shut, "MAX_DISTANCE": 500})
+    assert outcome.rows("POINTS") == outcome.rows("STRETCHES") == []
+    (zone,) = outcome.geometries("ZONES")
+    assert zone.boundingBox().xMinimum() > 179.0
+
+
 def test_rows_beyond_the_limit_are_refused(stand):
     with pytest.raises(Exception, match="more than MAX_ROWS"):
         stand(BODY="core", TIME=TIME, TIME_END="2025-06-26T03:30:00Z", STEP=1, MAX_ROWS=5)
