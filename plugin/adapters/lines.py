@@ -105,7 +105,7 @@ def _parts(geometry, crs, transform_context):
     if geometry.type() != QgsWkbTypes.GeometryType.LineGeometry:
         return [], tr("that are no lines")
     parts = [_vertices(part if isinstance(part, QgsLineString) else part.segmentize()) for part in geometry.constParts()]
-    parts = [part for part in parts if len(part) > 1 and np.ptp(part[:, :2], axis=0).max() > 0.0]
+    parts = [part for part in map(_without_repeats, parts) if len(part) > 1]
     if not parts:
         return [], tr("of no length")
     if crs.isGeographic():
@@ -123,3 +123,8 @@ def _vertices(line):
     values = np.frombuffer(line.asWkb().data(), dtype="<f8", offset=WKB_HEADER).reshape(-1, 2 + has_z + has_m)
     z = values[:, 2:3] if has_z else np.full((len(values), 1), np.nan)
     return np.concatenate([values[:, :2], z], axis=1)
+
+
+def _without_repeats(vertices):
+    """Vertices without those that were drawn again on the spot."""
+    return vertices[np.append(True, (np.diff(vertices[:, :2], axis=0) != 0.0).any(axis=1))[: len(vertices)]]
