@@ -3,6 +3,7 @@
 from qgis.core import QgsProcessingProvider
 
 from .algorithms.alignments import Alignments
+from .algorithms.field_plan import FieldPlan
 from .algorithms.framing import Framing
 from .algorithms.night_windows import NightWindows
 from .algorithms.shadow_track import ShadowTracks
@@ -13,7 +14,18 @@ from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
 
-ALGORITHMS = (Sightlines, Alignments, NightWindows, SkyPositions, Standpoints, ShadowTracks, TerrainHorizon, Framing, SkylineView)
+ALGORITHMS = (
+    Sightlines,
+    Alignments,
+    NightWindows,
+    SkyPositions,
+    Standpoints,
+    ShadowTracks,
+    TerrainHorizon,
+    Framing,
+    SkylineView,
+    FieldPlan,
+)
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):

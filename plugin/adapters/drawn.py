@@ -93,7 +93,7 @@ class Drawn:
                 self.skipped[tr("with no geometry")] += 1
                 continue
             told = {name: attributes[at] if at >= 0 else None for name, at in self._at.items()}
-            numbers = [_number(told[name]) for name in (*NEEDED, *WELCOME)]
+            numbers = [number_told(told[name]) for name in (*NEEDED, *WELCOME)]
             reason = _unfit(*numbers)
             if reason:
                 self.skipped[reason] += 1
@@ -102,7 +102,7 @@ class Drawn:
             texts = [text_key(told[name]) for name in TEXTS]
             ids = [feature.id() if told[name] in (None, NULL) else int(told[name]) for name in IDS]
             kept = [attributes[i] for i in keep_at]
-            yield (begin.x(), begin.y(), _utc_s(told["t_utc"]), kept, *numbers, *texts, *ids)
+            yield (begin.x(), begin.y(), utc_s_told(told["t_utc"]), kept, *numbers, *texts, *ids)
 
     @property
     def count(self):
@@ -146,7 +146,7 @@ class Drawn:
         return tr("there is no sightline that can be used")
 
 
-def _number(value):
+def number_told(value):
     try:
         return np.nan if value is None or value == NULL else float(value)
     except (TypeError, ValueError):
@@ -163,10 +163,12 @@ def _unfit(bearing_deg, dist_m, top_alt_deg, base_alt_deg, width_deg, _):
     return None
 
 
-def _utc_s(value):
+def utc_s_told(value):
     """A time of a column that holds UTC, whatever the file made of it; nan where there is none. [s]."""
     if value is None or value == NULL:
         return np.nan
     if isinstance(value, QDateTime) and value.isValid() and value.timeSpec() == Qt.TimeSpec.LocalTime:
         value = QDateTime(value.date(), value.time(), Qt.TimeSpec.UTC)
+    if isinstance(value, str):
+        value = value.replace("/", "-")  # as a Shapefile holds it: 2027/06/06 00:48:16.000
     return instants(moment(value), ["UTC"])[0][0]
