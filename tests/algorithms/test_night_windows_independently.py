@@ -1,9 +1,17 @@
 """Night windows against a scan of Skyfield's places: every window, the best minute of each, and whether the reasons are true."""
 
+import sys
+from pathlib import Path
+
+import elevation_models
 import numpy as np
 import pytest
 import skyfield_places
-from qgis.PyQt.QtCore import QVariant
+from qgis.PyQt.QtCore import QDateTime, QVariant
+
+sys.path.append(str(Path(__file__).parents[1] / "ground"))
+import every_crossing  # noqa: E402
+import rough_ground  # noqa: E402
 
 STEP_S = 240.0  # of the scan; straight lines between its places err by under 4 s
 NEAR_S = 20.0
@@ -144,3 +152,75 @@ def test_the_scan_knows_long_moons_and_all_kinds_of_reasons(run, layer):
     assert len([row for row in whole if row["t_utc"] not in (row["t_start"], row["t_end"])]) > 4
     for words in ("no darkness", "stays below", "is never", "tilt is never", "only by day", "all night", "Moon up while"):
         assert [reason for reason in reasons if words in reason], words
+
+
+# however layers are put together
+
+
+def told(*outcomes):
+    """Rows of all outcomes, by output, site and moment; numbers apart from texts. Moments in s."""
+    rows = []
+    for out in outcomes:
+        for sink in ("OUTPUT", "WINDOWS", "MONTHS"):
+            for row in out.rows(sink):
+                values = [
+                    seconds(row, name)[0] if isinstance(value, QDateTime) and value.isValid() else value for name, value in row.items()
+                ]
+                numbers = [value for value in values if isinstance(value, float)]
+                when = row["month"] if sink == "MONTHS" else row["night"].toString("yyyy-MM-dd")
+                rows.append((sink, row["site"], when, len(numbers), numbers))
+    return sorted(rows)
+
+
+@pytest.mark.parametrize("body", ["core", "moon", "arch"])
+def test_rows_are_the_same_however_sites_are_put_together(run, layer, body):
+    """Backwards, each alone, and with longitudes turned round the Earth."""
+
+    def outcome(sites, turned_deg=0.0):
+        points = layer([(f"PointZ({lon + turned_deg!r} {lat} 10)", f"{lon}") for lon, lat in sites], fields=["name:string"])
+        nights = {"FIRST_NIGHT": FIRST, "LAST_NIGHT": "2026-11-05", "WINDOWS": "memory:", "MONTHS": "memory:"}
+        return run("night_windows", {"SITES": points, "SITE_NAME": "name", "BODY": body, **nights})
+
+    whole = told(outcome(SITES))
+    for others in ([outcome(SITES[::-1])], [outcome([site]) for site in SITES], [outcome(SITES, 360.0)], [outcome(SITES, -360.0)]):
+        theirs = told(*others)
+        assert [row[:4] for row in theirs] == [row[:4] for row in whole]
+        ours, other = (np.concatenate([row[4] for row in rows]) for rows in (whole, theirs))
+        # Moments are told in whole seconds, and a rounding may fall either way; about the highest a second is worth 0.004°.
+        off = np.abs(other - ours)
+        assert (off <= np.where(np.abs(ours) > 1e6, 1.0, 5e-3)).all()
+
+
+# over real ground
+
+
+@pytest.mark.parametrize("body", ["core", "moon"])
+def test_windows_lie_where_every_crossing_of_the_ground_lets_the_body_be_seen(run, layer, tmp_path, body):
+    """Three places in the mountains: a scan by Skyfield, over skylines that know every crossing of the ground, finds the same minutes."""
+    ground = rough_ground.jacksboro()
+    model = elevation_models.write(tmp_path / "mountains.tif", ground.heights_m, ground.transform, "EPSG:4326")
+    sites = np.array([-84.25, 36.59]) + np.random.default_rng(5).uniform(-0.08, 0.08, (3, 2))
+    asked = {"MOON": "any", "SUN_LIMIT": -6, "ALT_MIN": 0, "PRESSURE": 0, "CAMERA_HEIGHT": 1.6, "DEM": model, "BODY": body}
+    points = layer([(f"Point({lon!r} {lat!r})",) for lon, lat in sites.tolist()], kind="Point")
+    out = run("night_windows", {"SITES": points, "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-10", **asked, "WINDOWS": "memory:"})
+    hidden = 0
+    for number, (lon, lat) in enumerate(sites):
+        lens_m = every_crossing.height_m(ground, *every_crossing.cells(ground, np.array([lon]), np.array([lat])))[0] + 1.6
+        noon = np.datetime64("2027-06-01").astype("datetime64[s]").astype(float) + 43200.0 - 240.0 * lon
+        t = noon + STEP_S * np.arange(10 * 86400.0 / STEP_S)
+        observer = skyfield_places.Observer(lon, lat, float(lens_m), skyfield_places.times(t))
+        alt, az, _ = observer.altaz(skyfield_places.target(body))
+        sun, _, _ = observer.altaz(skyfield_places.target("sun"))
+        rays = np.arange(60.0, 300.5, 0.5)
+        skyline, _, _ = every_crossing.skyline(ground, lon, lat, lens_m, rays, 40_000.0, 186.0, 0.13)
+        over = alt - np.interp(az, rays, skyline)
+        margin = np.minimum(np.minimum(over, alt), -6.0 - sun)
+        told = np.zeros(t.shape, dtype=bool)
+        for row in out.rows("WINDOWS"):
+            if row["site_id"] == number + 1:
+                start, end = seconds(row, "t_start", "t_end")
+                told |= (t >= start) & (t <= end)
+        sure = (np.abs(margin) > 0.1) & (az > 60.0) & (az < 300.0)  # deg: between rays, and of ground within 200 m
+        np.testing.assert_array_equal(told[sure], margin[sure] > 0.0)
+        hidden += (sure & (over < 0.0) & (alt > 0.0) & (sun < -6.0)).sum()
+    assert hidden > 100

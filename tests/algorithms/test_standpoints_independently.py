@@ -270,7 +270,7 @@ def test_what_is_allowed_and_what_is_not_make_up_the_whole(about, layer):
 # maps that turn and stretch the ground
 
 
-MAPS = {  # somewhere on each, and its units in a metre: grids 30° to 140° off true north, feet, far out of a zone
+MAPS = {  # somewhere on each, and its units in a metre: grids up to 127° off true north, feet, far out of a zone
     "EPSG:3413": (-900_000.0, 300_000.0, 1.0),
     "EPSG:3031": (1_200_000.0, -900_000.0, 1.0),
     "EPSG:2264": (1_600_000.0, 700_000.0, 3.2808),
