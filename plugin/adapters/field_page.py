@@ -6,6 +6,7 @@ from itertools import groupby
 import numpy as np
 
 from . import field_words as words
+from .field_pictures import Strip, dial, look_of
 from .translation import tr
 
 # Okabe and Ito's colours for bodies on paper; red alone on the screen, which spares the eyes that are used to the dark.
@@ -67,32 +68,13 @@ tr.day th { font-size: .8em; color: var(--faint); padding-top: .4em; }
 }
 """
 )
-LOOK = {"core": "core", "arch": "core", "galactic": "core", "sun": "sun", "moon": "moon"}
-# how light the sky is after each of these
-AFTER = {
-    "sunset": "civil",
-    "civil_dusk": "nautical",
-    "nautical_dusk": "astronomical",
-    "astronomical_dusk": "night",
-    "astronomical_dawn": "astronomical",
-    "nautical_dawn": "nautical",
-    "civil_dawn": "civil",
-    "sunrise": "day",
-}
-BEFORE = {
-    "sunset": "day",
-    "civil_dusk": "civil",
-    "nautical_dusk": "nautical",
-    "astronomical_dusk": "astronomical",
-    "astronomical_dawn": "night",
-    "nautical_dawn": "astronomical",
-    "civil_dawn": "nautical",
-    "sunrise": "civil",
-}
+LIGHTS = ("day", "civil", "nautical", "astronomical", "night")
+DUSKS = ("sunset", "civil_dusk", "nautical_dusk", "astronomical_dusk")  # each ends one of the lights and begins the next
+DAWNS = ("sunrise", "civil_dawn", "nautical_dawn", "astronomical_dawn")  # and back
+TURNS = {**dict(zip(DUSKS, zip(LIGHTS, LIGHTS[1:]))), **dict(zip(DAWNS, zip(LIGHTS[1:], LIGHTS)))}  # light before, light after
 HOUR_S = 3600.0
 SHORT_S = 180.0  # a stretch of less is told in one line
 SIZES = ((27, "longest"), (21, "long"))  # more lines than this in the tables are set smaller, to stay on one page of paper
-STRIP_W, STRIP_H = 1000.0, 92.0
 MOST_HOURS = 10  # labelled one by one; a longer night gets every other or fewer
 
 
@@ -176,21 +158,24 @@ class Sheets:
     def _header(self, sheet, rows):
         first = self._plan.sheets["first"][sheet]
         stand = self._rows["path"][first] or self._told.camera(first)
-        places = {}
-        for row in rows:
-            places.setdefault((self._told.camera(row), self._rows["lon_deg"][row], self._rows["lat_deg"][row]), None)
         offsets = dict.fromkeys(offset for _, _, offset in self._local(sheet, self._moments(sheet)).tolist())
         zone = " / ".join([words.zone(self._told.zone(first), next(iter(offsets))), *(f"UTC{offset}" for offset in list(offsets)[1:])])
         lines = [
             f'<p class="night">{escape(tr("Night of {night}").format(night=self._plan.sheets["night"][sheet]))}</p>',
             f"<h1>{name(stand)}</h1>",
         ]
-        if len(places) == 1:
-            ((_, lon, lat),) = places
-            lines.append(f"<p>{escape(words.place(lon, lat))}</p>")
+        if not self._is_many(rows):
+            lines.append(f"<p>{escape(self._place(first))}</p>")
         lines.append(f"<p>{escape(tr('Times: {zone}').format(zone=zone))}</p>")
         lines.append(f"<p>{escape(self._compass(first))}</p>")
-        return f"<header><div>{''.join(lines)}</div>{self._dial(rows)}</header>"
+        return f"<header><div>{''.join(lines)}</div>{self._dial(sheet, rows)}</header>"
+
+    def _place(self, row):
+        return words.place(self._rows["lon_deg"][row], self._rows["lat_deg"][row])
+
+    def _is_many(self, rows):
+        """Whether a sheet holds more than one place."""
+        return len({(self._told.camera(row), self._place(row)) for row in rows}) > 1
 
     def _compass(self, row):
         declination = self._rows["decl_deg"][row]
@@ -215,73 +200,47 @@ class Sheets:
 
     # pictures
 
-    def _dial(self, rows):
-        """The sightlines about the camera, north up, and the azimuths over which bodies pass."""
-        parts = ['<circle r="46" fill="none" stroke="var(--faint)"/>']
-        for az in range(0, 360, 30):
-            parts.append(f'<line y1="-46" y2="-{40 if az % 90 == 0 else 43}" stroke="var(--faint)" transform="rotate({az})"/>')
-        parts.append('<text y="-29" font-size="10" text-anchor="middle">N</text>')
-        events = self._plan.events
-        for row in rows:
-            own = np.flatnonzero(events["row"] == row)
-            az = [float(a) for a in events["az_deg"][own] if np.isfinite(a)]
-            parts += [_arc(LOOK.get(self._rows["body"][row], "star"), one, other) for one, other in zip(az, az[1:] or az)]
-        for bearing in dict.fromkeys(round(float(self._rows["bearing_deg"][row]), 1) for row in rows):
-            x, y = 34.0 * np.sin(np.radians(bearing)), -34.0 * np.cos(np.radians(bearing))
-            parts.append(f'<line x2="{x:.1f}" y2="{y:.1f}" stroke="var(--line)" stroke-width="1.5"/>')
-            parts.append(f'<path d="M{x - 4:.1f} {y + 4:.1f}h8l-4 -8z" fill="var(--line)"/>')
-        parts.append('<rect x="-4" y="-4" width="8" height="8" fill="var(--paper)" stroke="var(--line)" stroke-width="1.5"/>')
-        label = escape(tr("Bearings of the subjects, true north up"))
-        return f'<svg class="dial" viewBox="-58 -58 116 116" role="img" aria-label="{label}">{"".join(parts)}</svg>'
+    def _dial(self, sheet, rows):
+        """The sightlines about the camera, and the azimuths over which bodies pass."""
+        events, passages = self._plan.events, {row: [] for row in rows}
+        for event in self._events_of[sheet].tolist():
+            if events["row"][event] >= 0 and np.isfinite(events["az_deg"][event]):
+                passages[int(events["row"][event])].append(float(events["az_deg"][event]))
+        bearings = dict.fromkeys(round(float(self._rows["bearing_deg"][row]), 1) for row in rows)
+        looks = ((look_of(self._rows["body"][row]), azimuths) for row, azimuths in passages.items())
+        return dial(escape(tr("Bearings of the subjects, true north up")), bearings, looks)
 
     def _strip(self, sheet, rows):
         """The night from left to right: twilight, Moon, and when bodies stand over subjects."""
         sheets, moments = self._plan.sheets, self._moments(sheet)
         t0 = np.fmin(moments.min(), sheets["sunset"][sheet]) - HOUR_S / 2.0
         t1 = np.fmax(moments.max(), sheets["sunrise"][sheet]) + HOUR_S / 2.0
-
-        def x(t):
-            return STRIP_W * (min(max(t, t0), t1) - t0) / (t1 - t0)
-
-        def bar(first, last, y, height, look):
-            return f'<rect x="{x(first):.1f}" y="{y}" width="{max(x(last) - x(first), 0.0):.1f}" height="{height}" {look}/>'
-
-        parts = [bar(first, last, 4, 40, f'fill="var(--{sky})"') for first, last, sky in self._skies(sheet, t0, t1)]
-        parts.append(f'<rect x="0.5" y="4" width="{STRIP_W - 1}" height="40" fill="none" stroke="var(--faint)"/>')
-        parts += [bar(first, last, 50, 7, 'fill="var(--moon)"') for first, last in self._moon(sheet, rows, t0, t1)]
+        strip = Strip(t0, t1)
+        for stretch in self._skies(sheet, rows, t0, t1):
+            strip.sky(*stretch)
+        for stretch in self._moon(sheet, rows, t0, t1):
+            strip.moon(*stretch)
         for row in rows:
-            first, closest, last = (self._rows[moment][row] for moment in ("t_start", "t_utc", "t_end"))
-            look = LOOK.get(self._rows["body"][row], "star")
-            if not self._told.is_moment(row):
-                parts.append(f'<g class="{look}">{bar(first, last, 10, 28, "fill=" + chr(34) + "var(--own)" + chr(34))}</g>')
-            parts.append(f'<line x1="{x(closest):.1f}" x2="{x(closest):.1f}" y1="4" y2="44" stroke="var(--ink)" stroke-width="2"/>')
-        for kind, shape in (("arrive", "M{x:.1f} 44v-40"), ("leave", "M{x:.1f} 44v-40")):
-            parts.append(
-                f'<path d="{shape.format(x=x(sheets[kind][sheet]))}" stroke="var(--ink)" stroke-width="2" stroke-dasharray="4 4"/>'
-            )
-        parts += self._hours(sheet, t0, t1, x)
-        label = escape(tr("The night from left to right"))
-        legend = escape(tr("Daylight, twilight, darkness; the alignments; broken lines: arrive, leave. Bar beneath: the Moon is up."))
-        legend = f'<p class="faint"><small>{legend}</small></p>'
-        return f'<svg class="strip" viewBox="0 0 {STRIP_W:g} {STRIP_H:g}" role="img" aria-label="{label}">{"".join(parts)}</svg>{legend}'
-
-    def _hours(self, sheet, t0, t1, x):
+            strip.alignment(look_of(self._rows["body"][row]), *(self._rows[moment][row] for moment in ("t_start", "t_utc", "t_end")))
+        for kind in ("arrive", "leave"):
+            strip.coming_or_going(sheets[kind][sheet])
         every_s = HOUR_S * np.ceil((t1 - t0) / HOUR_S / MOST_HOURS)
-        ticks = np.arange(np.ceil(t0 / every_s) * every_s, t1, every_s)
-        for t, (_, clock, _) in zip(ticks.tolist(), self._local(sheet, ticks).tolist()):
-            yield f'<line x1="{x(t):.1f}" x2="{x(t):.1f}" y1="44" y2="60" stroke="var(--faint)"/>'
-            if 30.0 < x(t) < STRIP_W - 30.0:
-                yield f'<text x="{x(t):.1f}" y="84" font-size="20" text-anchor="middle">{clock}</text>'
+        hours = np.arange(np.ceil(t0 / every_s) * every_s, t1, every_s)
+        for hour, (_, clock, _) in zip(hours.tolist(), self._local(sheet, hours).tolist()):
+            strip.hour(hour, clock)
+        legend = escape(tr("Daylight, twilight, darkness; the alignments; broken lines: arrive, leave. Bar beneath: the Moon is up."))
+        return f'{strip.svg(escape(tr("The night from left to right")))}<p class="faint"><small>{legend}</small></p>'
 
-    def _skies(self, sheet, t0, t1):
-        """Stretches of equal twilight."""
-        sheets = self._plan.sheets
-        turns = sorted((float(sheets[kind][sheet]), kind) for kind in AFTER if np.isfinite(sheets[kind][sheet]))
-        begin, sky = t0, BEFORE[turns[0][1]] if turns else "day" if sheets["up_at_noon"][sheet] else "night"
+    def _skies(self, sheet, rows, t0, t1):
+        """Stretches of equal light."""
+        sheets, told = self._plan.sheets, self._rows["sky"][rows[0]]
+        turns = sorted((float(sheets[kind][sheet]), kind) for kind in TURNS if np.isfinite(sheets[kind][sheet]))
+        always = told if told in LIGHTS else "day" if sheets["up_at_noon"][sheet] else "night"
+        begin, light = t0, TURNS[turns[0][1]][0] if turns else always
         for moment, kind in turns:
-            yield begin, moment, sky
-            begin, sky = moment, AFTER[kind]
-        yield begin, t1, sky
+            yield begin, moment, light
+            begin, light = moment, TURNS[kind][1]
+        yield begin, t1, light
 
     def _moon(self, sheet, rows, t0, t1):
         """Stretches in which the Moon is up."""
@@ -296,7 +255,7 @@ class Sheets:
 
     def _timetable(self, sheet, rows):
         own = self._shown(sheet)
-        several = len({self._told.camera(row) for row in rows}) > 1
+        several = self._is_many(rows)
         local = self._local(sheet, self._plan.events["t_utc_s"][own]).tolist()
         has_two_clocks = len({offset for _, _, offset in local}) > 1
         numbers = "".join(f'<th class="n">{escape(title)}</th>' for title in self._columns())
@@ -344,38 +303,34 @@ class Sheets:
 
     def _sightlines(self, rows):
         told, table = self._told, self._rows
-        distinct = {}
+        distinct, several = {}, self._is_many(rows)
         for row in rows:
             distinct.setdefault((told.camera(row), told.subject(row), round(float(table["bearing_deg"][row]), 3)), row)
-        several = len({camera for camera, _, _ in distinct}) > 1
-        titles = [tr("Camera"), tr("Place")] if several else []
+        texts = [*([tr("Camera"), tr("Place")] if several else []), tr("Subject")]
         numbers = (tr("Bearing, true"), tr("magnetic"), tr("Distance"), tr("Altitude of its top"))
-        titles = [*titles, tr("Subject")]
-        head = "".join(f"<th>{escape(title)}</th>" for title in titles) + "".join(
-            f'<th class="n">{escape(title)}</th>' for title in numbers
-        )
+        head = "".join([*(f"<th>{escape(title)}</th>" for title in texts), *(f'<th class="n">{escape(title)}</th>' for title in numbers)])
         body = []
         for (camera, subject, _), row in distinct.items():
             cells = f"<td>{name(subject)}</td>"
             if several:
-                where = escape(words.place(table["lon_deg"][row], table["lat_deg"][row]))
-                cells = f"<td>{name(camera)}</td><td>{where}</td>{cells}"
-            true = f"{words.bearing(table['bearing_deg'][row])} ± {words.degrees(table['err_deg'][row])}"
+                cells = f"<td>{name(camera)}</td><td>{escape(self._place(row))}</td>{cells}"
             numbers = (
-                true,
+                f"{words.bearing(table['bearing_deg'][row])} ± {words.degrees(table['err_deg'][row])}",
                 words.bearing(table["mag_deg"][row]),
                 words.metres(table["dist_m"][row]),
                 words.degrees(table["top_alt_deg"][row]),
             )
-            body.append(f"<tr>{cells}{''.join(f'<td class=n>{escape(number)}</td>' for number in numbers)}</tr>")
+            cells += "".join(f'<td class="n">{escape(number)}</td>' for number in numbers)
+            body.append(f"<tr>{cells}</tr>")
         title = escape(tr("Sightlines"))
         rows_of_table = "".join(body)
         return f'<h2>{title}</h2><table class="lines"><thead><tr>{head}</tr></thead><tbody>{rows_of_table}</tbody></table>'
 
     def _walk(self, sheet):
-        first = self._plan.sheets["first"][sheet]
-        sentences = list(walk_sentences(self._on_foot, first, name, escape))
-        return f"<h2>{escape(tr('Walk'))}</h2><p>{' '.join(sentences)}</p>"
+        """The way to the first place, and to the last where it is another."""
+        ends = (self._plan.sheets[end][sheet] for end in ("first", "last"))
+        ways = dict.fromkeys(" ".join(walk_sentences(self._on_foot, row, name, escape)) for row in ends)
+        return f"<h2>{escape(tr('Walk'))}</h2>{''.join(f'<p>{way}</p>' for way in ways)}"
 
     def _blanks(self, sheet):
         back = self._plan.sheets["back"][sheet]
@@ -389,16 +344,6 @@ class Sheets:
         has_terrain = any(self._rows["sight"][row] or self._rows["heights"][row] == "dem" for row in rows)
         items = "".join(f"<li>{escape(sentence)}</li>" for sentence in words.cautions(bodies, has_terrain))
         return f'<ul class="cautions">{items}</ul>'
-
-
-def _arc(look, one, other):
-    """A stroke outside the dial from one azimuth to another, the short way."""
-    sweep = (other - one + 180.0) % 360.0 - 180.0
-    other = one + (sweep if abs(sweep) > 2.0 else 2.0)
-    ends = [(51.0 * np.sin(np.radians(az)), -51.0 * np.cos(np.radians(az))) for az in (one, other)]
-    (x1, y1), (x2, y2) = ends
-    path = f"M{x1:.1f} {y1:.1f}A51 51 0 0 {int(sweep >= 0 or abs(sweep) <= 2.0)} {x2:.1f} {y2:.1f}"
-    return f'<path class="{look}" d="{path}" fill="none" stroke="var(--own)" stroke-width="5"/>'
 
 
 def walk_sentences(on_foot, place, named, plain):

@@ -181,12 +181,22 @@ def test_a_sheet_a_night_with_what_alignments_found(planned, aligned):
     assert lines["Milky Way core leaves Stone"] == rounded(first["t_end"])
     (cells,) = [row for row in plan.page.sheets[0] if row[0] == "Stone"]
     assert cells == ["Stone", "180.0° ± 0.2°", f"{first['mag_deg']:.1f}°", f"{first['dist_m']:,.0f} m", f"{first['top_alt_deg']:.1f}°"]
+    (cells,) = [row for row in plan.page.sheets[0] if len(row) > 1 and row[1].startswith("Milky Way core closest")]
+    assert cells[2:] == [f"{angle:.1f}°" for angle in (first["az_deg"], first["az_deg"] - first["decl_deg"], first["alt_deg"])]
+    assert f"Magnetic declination {-first['decl_deg']:.1f}° west" in plan.page.text
     assert f"{first['d_alt_deg']:.1f}° above its top" in plan.page.text
     assert plan.places("camera") == [("Meadow", -33.0, 36.01)]
     ((_, lon, lat),) = plan.places("subject")
     assert (lon, lat) == pytest.approx((-33.0, 36.0), abs=1e-6)  # a tenth of a metre
+    (event,) = [event for event in plan.events if event.decoded("DTSTART") == moment_of(first["t_start"])]
+    angles = (first["az_deg"], first["az_deg"] - first["decl_deg"], first["alt_deg"])
+    assert "azimuth {:.1f}° true, {:.1f}° magnetic, altitude {:.1f}°".format(*angles) in event["DESCRIPTION"]
     starts = sorted(event.decoded("DTSTART") for event in plan.events)
-    assert starts == sorted(row["t_start"].toPyDateTime().replace(tzinfo=timezone.utc) for row in rows)
+    assert starts == sorted(moment_of(row["t_start"]) for row in rows)
+
+
+def moment_of(value):
+    return value.toPyDateTime().replace(tzinfo=timezone.utc)
 
 
 def rounded(moment):
@@ -233,6 +243,19 @@ def test_short_stretches_are_told_in_one_line(planned, told):
     assert [text for _, text in page.timetable() if "Stone" in text] == [
         "Milky Way core closest to the bearing of Stonefor 120 s · 24.0° above its top"
     ]
+
+
+def test_the_strip_and_the_dial(planned, told, tmp_path):
+    """The strip's mark of an alignment at midnight stands on the hour's tick; the dial's line leads where the subject lies."""
+    planned(told((LINE, {"bearing_deg": 120.0})))
+    content = (tmp_path / "plan.html").read_text(encoding="utf-8")
+    (label,) = re.findall(r'<text x="([\d.]+)" y="84"[^>]*>00:00</text>', content)
+    (mark,) = re.findall(r'<line x1="([\d.]+)" x2="[\d.]+" y1="4" y2="44" stroke="var\(--ink\)" stroke-width="2"/>', content)
+    assert mark == label
+    lights = ["day", "civil", "nautical", "astronomical", "night", "astronomical", "nautical", "civil", "day"]
+    assert re.findall(f'fill="var\\(--({"|".join(set(lights))})\\)"', content) == lights
+    ((x, y),) = re.findall(r'<line x2="([-\d.]+)" y2="([-\d.]+)" stroke="var\(--line\)"', content)
+    assert (float(x), float(y)) == pytest.approx((34 * 0.866, 34 * 0.5), abs=0.06)
 
 
 # from standpoints
@@ -291,6 +314,24 @@ def test_a_walk(planned, told, ground):
     ((name, (points,)),) = plan.tracks()
     assert name == "Rim trail"
     assert [(round(x, 6), round(y, 6)) for x, y, *_ in points] == [(-33.01, 36.01), (-33.005, 36.012), (-33.0, 36.01)]
+
+
+@pytest.mark.parametrize(
+    ("with_walk", "asked", "marked"),
+    [
+        (True, {}, ["Leave"]),  # out before sunset, back after midnight
+        (False, {}, ["Leave"]),
+        (True, {"ARRIVE_BEFORE": 0, "WALK_SPEED": 20}, ["Leave"]),  # at sunset there is light enough
+        (True, {"TIME": (2027, 6, 6, 6, 58), "WALK_SPEED": 1}, ["Leave the car"]),  # the Sun is up: 06:55 UTC, civil dawn 06:25
+        (False, {"TIME": (2027, 6, 6, 6, 58)}, ["Be at the camera"]),
+    ],
+)
+def test_walks_in_the_dark_are_marked(planned, told, ground, with_walk, asked, marked):
+    asked = dict(asked)
+    moments = dict.fromkeys(("t_start", "t_utc", "t_end"), utc(*asked.pop("TIME"))) if "TIME" in asked else {}
+    page = planned(told((LINE, moments)), **(ground if with_walk else {}), **asked).page
+    dark = " in the dark: lamp, known path"
+    assert [text[: -len(dark)] for _, text in page.timetable() if text.endswith(dark)] == marked
 
 
 def test_half_the_speed_takes_twice_as_long(planned, told, ground):
@@ -378,6 +419,21 @@ def test_in_a_projected_crs(planned, told, ground):
     layer = told((f"LineString({x1} {y1}, {x2} {y2})", {}), crs="EPSG:32625")
     ((_, lon, lat),) = planned(layer, **ground).places("camera")
     assert (lon, lat) == pytest.approx((-33.0, 36.01), abs=1e-6)
+
+
+@pytest.mark.parametrize(("month", "sky", "light"), [(6, "day", "day"), (6, None, "day"), (12, "night", "night"), (12, None, "night")])
+def test_where_the_sun_neither_sets_nor_rises(planned, told, tmp_path, month, sky, light):
+    moments = {name: utc(2027, month, 21, 23, minute) for name, minute in (("t_start", 10), ("t_utc", 20), ("t_end", 30))}
+    page = planned(told(("LineString(10 84.99, 10 85)", {**moments, "body": "moon", "sky": sky, "tz": None}))).page
+    assert [text[:5] for _, text in page.timetable()] == ["Be at", "Moon ", "Moon ", "Moon ", "Leave"]
+    assert page.text.count("in the dark: lamp") == (2 if light == "night" else 0)
+    assert re.findall(r'height="40" fill="var\(--(\w+)\)"', (tmp_path / "plan.html").read_text(encoding="utf-8")) == [light]
+
+
+def test_parts_of_one_camera_are_places_of_their_own(planned, told):
+    page = planned(told((LINE, {}), ("LineString(-33 36.02, -33 36)", {"dist_m": 2000.0, "bearing_deg": 180.5}))).page
+    assert "36.01000° N, 33.00000° W" in page.text
+    assert "36.02000° N, 33.00000° W" in page.text
 
 
 def test_past_nights_and_years_without_a_magnetic_model(planned, told):
