@@ -1,5 +1,6 @@
 """The picture of a view: marks where they belong, to half a pixel, and all that it is to tell."""
 
+import os
 import re
 import subprocess
 import sys
@@ -158,7 +159,8 @@ def test_lines_of_the_grid_are_few_and_round(span, step):
 
 def test_matplotlib_is_not_loaded_before_a_picture_is_drawn():
     code = "import sys, skyalidade.charts.skyline_view, skyalidade.charts.sheets; sys.exit('matplotlib' in sys.modules)"
-    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}
+    assert subprocess.run([sys.executable, "-c", code], env=environment, check=False).returncode == 0
 
 
 def test_without_matplotlib_the_sentence_says_what_to_do(monkeypatch):
