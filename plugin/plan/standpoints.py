@@ -309,7 +309,8 @@ class Search:
 
         Notes
         -----
-        Where a path runs along the line to the subject, wavering less than half a step, the middle one of its crossings stands for all.
+        Where a path runs along the line to the subject, wavering less than half a step, the middle one of its crossings stands for all,
+        or its middle where it has none.
         Where an end or a bend of a path comes within tolerance and no place nearby reaches the direction, that end or bend is given with
         its miss.
         """
@@ -359,16 +360,32 @@ class Search:
         first = np.flatnonzero(new)
         return (first + np.append(first[1:], row.size) - 1) // 2
 
-    @staticmethod
-    def _nearest_misses(runs, crosses, group):
-        """In stretches without a crossing the end of a run that misses least."""
+    def _nearest_misses(self, runs, crosses, group):
+        """In stretches without a crossing the end of a run that misses least, or the middle of a stretch along the line."""
         if not group.size:
             return np.zeros(0, dtype=np.int64), np.zeros(0)
-        least = np.minimum(np.abs(runs.miss0), np.abs(runs.miss1))
-        order = np.lexsort((least, group))
+        miss0, miss1 = np.abs(runs.miss0), np.abs(runs.miss1)
+        order = np.lexsort((np.minimum(miss0, miss1), group))
         best = order[np.flatnonzero(np.append(True, np.diff(group[order]) != 0))]
-        best = best[np.bincount(group, crosses) == 0.0]
-        return best, np.where(np.abs(runs.miss0[best]) <= np.abs(runs.miss1[best]), runs.u0[best], runs.u1[best])
+        u = np.where(miss0[best] <= miss1[best], runs.u0[best], runs.u1[best])
+
+        aside_m = np.maximum(*(dist * np.sin(np.radians(miss)) for dist, miss in ((runs.dist0_m, miss0), (runs.dist1_m, miss1))))
+        strays = (aside_m > HALF_STEP_M) | (np.maximum(miss0, miss1) > self.reach.tolerance_deg)
+        length_m = (runs.u1 - runs.u0) * self.paths.length_m[runs.piece]
+        whole_m = np.bincount(group, length_m)
+        order = np.argsort(group, kind="stable")
+        behind_m = np.cumsum(length_m[order]) - (np.cumsum(whole_m) - 0.5 * whole_m)[group[order]]  # past the middle of its stretch
+        passing = order[(behind_m >= 0.0) & (behind_m - length_m[order] <= 0.0) & (length_m[order] > 0.0)]
+        straight = np.bincount(group, strays) == 0.0
+        middle = passing[np.unique(group[passing], return_index=True)[1]]
+        middle = middle[straight[group[middle]]]
+        past = np.empty(group.size)
+        past[order] = behind_m
+        best[group[middle]] = middle
+        u[group[middle]] = runs.u1[middle] - past[middle] / self.paths.length_m[runs.piece[middle]]
+
+        without = np.bincount(group, crosses) == 0.0
+        return best[without], u[without]
 
     def _table(self, runs, u):
         paths, subject, piece = self.paths, runs.subject, runs.piece

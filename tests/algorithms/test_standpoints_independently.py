@@ -307,3 +307,21 @@ def test_a_walk_in_steps_of_a_decimetre_on_maps_of_all_kinds(run, layer, crs):
         np.testing.assert_allclose(np.reshape(sorted(parts), (-1, 2)).T, [begin, end], rtol=0, atol=0.11)  # m, a step of the scan
         passed += expected.size
     assert passed > 3
+
+
+# along the line
+
+
+@pytest.mark.parametrize("steps", [1, 7, 1000])
+@pytest.mark.parametrize("ends_m", [(-900.0, 0.0), (-900.0, -300.0)])
+def test_a_straight_way_to_the_subject_is_stood_on_in_its_middle(run, layer, ends_m, steps):
+    """Due west of the subject, up to it and short of it: one place, halfway, not at the subject's foot."""
+    lon, lat, _ = GEOD.fwd(*(np.full(2, value) for value in (-33.0, 36.0)), np.full(2, 90.0), ends_m)
+    way = np.column_stack([np.linspace(*lon, steps + 1), np.linspace(*lat, steps + 1)])
+    asked = {"SUBJECTS": layer([("Point(-33 36)",)], kind="Point"), "PATHS": layer([(linestring(way),)], kind="LineString")}
+    out = run("standpoints", {**asked, "BEARING": 90, **SINKS})
+    ((row,), (part,)) = out.rows("POINTS"), out.rows("STRETCHES")
+    length_m = ends_m[1] + 900.0
+    assert row["chain_m"] == pytest.approx(0.5 * length_m, abs=1.0)
+    assert abs(row["miss_deg"]) < 0.01
+    assert (part["from_m"], part["to_m"]) == pytest.approx((0.0, length_m), abs=0.1)
