@@ -47,7 +47,7 @@ def calendar(product, domain, made_utc_s, events):
             f"UID:{hashlib.sha256(event.key.encode('utf-8', 'replace')).hexdigest()[:32]}@{domain}",
             f"DTSTAMP:{_utc(made_utc_s)}",
             f"DTSTART:{_utc(event.start_utc_s)}",
-            *([] if event.end_utc_s is None else [f"DTEND:{_utc(event.end_utc_s)}"]),
+            *_end(event),
             f"SUMMARY:{escaped(event.summary)}",
             f"LOCATION:{escaped(event.location)}",
             f"GEO:{event.lat_deg:.6f};{event.lon_deg:.6f}",
@@ -56,6 +56,12 @@ def calendar(product, domain, made_utc_s, events):
         ]
     lines.append("END:VCALENDAR")
     return b"".join(folded(line) for line in lines)
+
+
+def _end(event):
+    """The line with the end; none where it is that of the start, which RFC 5545 (3.6.1) would not have."""
+    if event.end_utc_s is not None and _utc(event.end_utc_s) != _utc(event.start_utc_s):
+        yield f"DTEND:{_utc(event.end_utc_s)}"
 
 
 def escaped(text):
@@ -68,15 +74,14 @@ def escaped(text):
 
 def folded(line):
     """A content line with its end, cut between characters into lines of 75 octets at most."""
-    pieces, octets = [[]], 0
-    for letter in line:
-        size = len(letter.encode("utf-8", "replace"))
-        if octets + size > LINE_OCTETS:
-            pieces.append([" "])
-            octets = 1
-        pieces[-1].append(letter)
-        octets += size
-    return "".join("".join(piece) + "\r\n" for piece in pieces).encode("utf-8", "replace")
+    octets, pieces, room = line.encode("utf-8", "replace"), [], LINE_OCTETS
+    while len(octets) > room:
+        cut = room
+        while octets[cut] & 0xC0 == 0x80:  # within a character
+            cut -= 1
+        pieces.append(octets[:cut])
+        octets, room = octets[cut:], LINE_OCTETS - 1  # the blank that begins a folded line counts
+    return b"\r\n ".join([*pieces, octets]) + b"\r\n"
 
 
 def _utc(t_utc_s):

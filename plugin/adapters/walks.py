@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from ..plan.ways import NONE, ON_WALK_M, Walks, find_ways, walked
+from ..plan.ways import NONE, ON_WALK_M, Walks, Ways, find_ways, walked
 from .crs import lon_lat
 from .lines import read_lines
 from .parameters import blank, text_of
@@ -34,7 +34,9 @@ class OnFoot:
             self._read_parking(algorithm, parameters, context, feedback)
         if not blank(parameters.get("WALK")):
             self._read_walks(algorithm, parameters, context, feedback)
-        self.ways = find_ways(lon_deg, lat_deg, self.parking_lon_deg, self.parking_lat_deg, self.walks)
+        places, of_row = np.unique(np.stack([lon_deg, lat_deg]), axis=1, return_inverse=True)
+        ways = find_ways(*places, self.parking_lon_deg, self.parking_lat_deg, self.walks)
+        self.ways = Ways(*(column[of_row.ravel()] for column in ways))
         self.walk_min = self.ways.length_m * 0.06 / speed_km_h
 
     def _read_parking(self, algorithm, parameters, context, feedback):

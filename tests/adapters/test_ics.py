@@ -28,8 +28,9 @@ def test_an_event():
     assert not event.errors
 
 
-def test_a_moment_has_no_end():
-    _, (event,) = read(EVENT._replace(end_utc_s=None))
+@pytest.mark.parametrize("end_utc_s", [None, EVENT.start_utc_s, EVENT.start_utc_s + 0.05])
+def test_a_moment_has_no_end(end_utc_s):
+    _, (event,) = read(EVENT._replace(end_utc_s=end_utc_s))
     assert "DTEND" not in event
     assert "DURATION" not in event
 
