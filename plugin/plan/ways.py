@@ -88,36 +88,45 @@ def find_ways(lon_deg, lat_deg, parking_lon_deg, parking_lat_deg, walks):
     the shortest. Without parking a walk begins at its farther end. Where no walk passes within `ELSEWHERE_M` the nearest parking is taken,
     and the length is not known.
     """
-    count, cars = len(lon_deg), len(parking_lon_deg)
+    count = len(lon_deg)
     found = {name: np.full(count, np.nan) for name in Ways._fields}
     found.update(walk=np.full(count, NONE), parking=np.full(count, NONE))
+    cars = parking_lon_deg, parking_lat_deg
     if len(walks):
-        ends_m = walks.chain_m()[np.flatnonzero(np.append(np.diff(walks.walk) > 0, True))]
-        off_m, at_m = _beside(lon_deg, lat_deg, walks)
-        car_off_m, car_at_m = _beside(parking_lon_deg, parking_lat_deg, walks)
-        step = max(1, BLOCK_CELLS // (len(walks) * max(cars, 1)))
-        for first in range(0, count, step):
-            part = slice(first, first + step)
-            chosen = _along(off_m[part], at_m[part], car_off_m, car_at_m) if cars else _from_end(off_m[part], at_m[part], ends_m)
-            for name, column in chosen.items():
-                found[name][part] = column
-        lost = ~(found["off_place_m"] <= ELSEWHERE_M)
-        for name in ("walk", "parking"):
-            found[name][lost] = NONE
-        for name in ("from_m", "to_m", "off_car_m", "off_place_m", "length_m"):
-            found[name][lost] = np.nan
-    if cars:
-        left = np.flatnonzero(found["walk"] == NONE)
-        step = max(1, BLOCK_CELLS // cars)
-        for first in range(0, left.size, step):
-            some = left[first : first + step]
-            far_m = geodesic.inverse(lon_deg[some, np.newaxis], lat_deg[some, np.newaxis], parking_lon_deg, parking_lat_deg)[2]
-            found["parking"][some] = far_m.argmin(axis=1)
+        _find_walks(found, lon_deg, lat_deg, *cars, walks)
+    if len(parking_lon_deg):
+        _find_nearest(found, lon_deg, lat_deg, *cars)
     has = found["parking"] != NONE
     car = found["parking"][has]
     bearing, _, dist = geodesic.inverse(lon_deg[has], lat_deg[has], parking_lon_deg[car], parking_lat_deg[car])
     found["straight_deg"][has], found["straight_m"][has] = bearing, dist
     return Ways(**found)
+
+
+def _find_walks(found, lon_deg, lat_deg, parking_lon_deg, parking_lat_deg, walks):
+    """Fill in the walks, and the parking on them, where a walk passes."""
+    off_m, at_m = _beside(lon_deg, lat_deg, walks)
+    off_m = np.where(off_m > ELSEWHERE_M, np.inf, off_m)
+    car_off_m, car_at_m = _beside(parking_lon_deg, parking_lat_deg, walks)
+    ends_m = walks.chain_m()[np.flatnonzero(np.append(np.diff(walks.walk) > 0, True))]
+    passed = np.flatnonzero(np.isfinite(off_m).any(axis=1))
+    step = max(1, BLOCK_CELLS // max(car_off_m.size, 1))
+    for first in range(0, passed.size, step):
+        some = passed[first : first + step]
+        has_cars = car_off_m.size > 0
+        chosen = _along(off_m[some], at_m[some], car_off_m, car_at_m) if has_cars else _from_end(off_m[some], at_m[some], ends_m)
+        for name, column in chosen.items():
+            found[name][some] = column
+
+
+def _find_nearest(found, lon_deg, lat_deg, parking_lon_deg, parking_lat_deg):
+    """Fill in the nearest parking where no walk passes."""
+    left = np.flatnonzero(found["walk"] == NONE)
+    step = max(1, BLOCK_CELLS // len(parking_lon_deg))
+    for first in range(0, left.size, step):
+        some = left[first : first + step]
+        far_m = geodesic.inverse(lon_deg[some, np.newaxis], lat_deg[some, np.newaxis], parking_lon_deg, parking_lat_deg)[2]
+        found["parking"][some] = far_m.argmin(axis=1)
 
 
 def _along(off_m, at_m, car_off_m, car_at_m):

@@ -79,6 +79,15 @@ def test_a_walk_elsewhere_is_none():
     assert np.isnan(found.length_m).tolist() == [True, False]
 
 
+def test_a_walk_that_passes_by_stands_before_one_that_does_not():
+    passing, elsewhere = [at(90, 0), at(90, 800)], [at(0, 560), at(90, 3000, *at(0, 560))]
+    car = at(90, 1500, *at(0, 560))  # on the walk 560 m off, and farther than that from the one that passes
+    found = ways([CAMERA], [car], walks(passing, elsewhere))
+    assert found.walk[0] == 0
+    assert found.off_place_m[0] == pytest.approx(0.0, abs=TOL_M)
+    assert found.off_car_m[0] == pytest.approx(np.hypot(700.0, 560.0), abs=1.0)
+
+
 def test_without_parking_it_begins_at_the_farther_end():
     near_its_start = at(0, 100, *CAR)
     found = ways([near_its_start], [], walks(TRAIL))
