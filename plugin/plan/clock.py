@@ -171,12 +171,25 @@ def local_text(t_utc_s, zone_names, zone_index):
         return texts
     offset_s, of_offset = np.unique(offsets_s[known], return_inverse=True)
     tails = np.array([" " + _offset_text(seconds) for seconds in offset_s])
-    local = (np.broadcast_to(t, offsets_s.shape)[known] + offsets_s[known]).astype("datetime64[s]")
-    stamps = _letters(np.datetime_as_string(local))[:, :19]
-    stamps[:, 10] = ord(" ")  # instead of the T of ISO 8601
-    letters = np.concatenate([stamps, _letters(tails)[of_offset.reshape(-1)]], axis=1)
+    day, second = np.divmod((np.broadcast_to(t, offsets_s.shape)[known] + offsets_s[known]).astype(np.int64), DAY_S)
+    dates_from = np.arange(day.min(), day.max() + 1).astype("datetime64[D]")
+    parts = (
+        _letters(np.datetime_as_string(dates_from))[day - day.min(), :10],
+        _times_of_day()[second],
+        _letters(tails)[of_offset.reshape(-1)],
+    )
+    letters = np.concatenate(parts, axis=1)
     texts[known] = letters.view(f"U{letters.shape[1]}")[:, 0].astype(object)
     return texts
+
+
+@functools.cache
+def _times_of_day():
+    """Letters of the time of day, a space before it, by the second; shape (86400, 9)."""
+    midnight = np.datetime64("2000-01-01", "s")
+    letters = _letters(np.datetime_as_string(midnight + np.arange(DAY_S)))[:, 10:19].copy()
+    letters[:, 0] = ord(" ")  # instead of the T of ISO 8601
+    return letters
 
 
 def dates(t_utc_s, zone_names, zone_index):
