@@ -56,7 +56,8 @@ trap 'rm -rf "$home"' EXIT
 export HOME="$home" XDG_CONFIG_HOME="$home/.config" XDG_DATA_HOME="$home/.local/share" XDG_CACHE_HOME="$home/.cache" XDG_RUNTIME_DIR="$home"
 export QGIS_CUSTOM_CONFIG_PATH="$home/qgis" QGIS_PLUGINPATH="$build/stage" QT_QPA_PLATFORM=offscreen
 mkdir -p "$XDG_CONFIG_HOME" "$XDG_DATA_HOME" "$XDG_CACHE_HOME" "$QGIS_CUSTOM_CONFIG_PATH/profiles/default/QGIS"
-printf '[PythonPlugins]\nskyalidade=true\n' >"$QGIS_CUSTOM_CONFIG_PATH/profiles/default/QGIS/QGIS3.ini"
+# Without a write-ahead log: it would leave its mark in the sample's own GeoPackages.
+printf '[PythonPlugins]\nskyalidade=true\n[qgis]\nwalForSqlite3=false\n' >"$QGIS_CUSTOM_CONFIG_PATH/profiles/default/QGIS/QGIS3.ini"
 
 # Debian 12's qgis_process is a wrapper that fails; what it wraps works.
 QGIS_PROCESS=$(command -v qgis_process.bin || command -v qgis_process)

@@ -203,7 +203,7 @@ def demo_run(tmp_path_factory):
     home, out = tmp_path_factory.mktemp("home"), tmp_path_factory.mktemp("parks")
     settings = home / "qgis" / "profiles" / "default" / "QGIS" / "QGIS3.ini"
     settings.parent.mkdir(parents=True)
-    settings.write_text("[PythonPlugins]\nskyalidade=true\n")
+    settings.write_text("[PythonPlugins]\nskyalidade=true\n[qgis]\nwalForSqlite3=false\n")  # no mark left in the sample
     program = shutil.which("qgis_process.bin") or shutil.which("qgis_process")  # Debian 12's qgis_process is a wrapper that fails
     user = {"HOME": home, "XDG_CONFIG_HOME": home / ".config", "QGIS_CUSTOM_CONFIG_PATH": home / "qgis", "QGIS_PLUGINPATH": STAGE}
     printed = io.StringIO()
