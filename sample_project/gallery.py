@@ -4,7 +4,9 @@ Run with a Python that can import QGIS, after run.sh: build/venv/bin/python samp
 """
 
 import os
+import shutil
 import sys
+import tempfile
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -163,10 +165,10 @@ def with_fewer_colours(image):
     return image.convertToFormat(QImage.Format.Format_Indexed8, table, Qt.ImageConversionFlag.ThresholdDither)
 
 
-def draw(results, pictures):
+def draw(sample, results, pictures):
     """All pictures."""
     project = QgsProject.instance()
-    project.read(str(HERE / "reserve.qgz"))
+    project.read(str(sample / "reserve.qgz"))
     names = [project.mapLayersByName(name)[0] for name in ("subjects", "cameras")]
     image = drawn_map([*names, result(results, "sightlines")], ISLAND, ISLAND_SIZE)
     legend(image)
@@ -187,8 +189,9 @@ def main(results, pictures):
     """Draw, in a QGIS that ends after the last layer is gone."""
     application = QgsApplication([], False)
     application.initQgis()
-    draw(results, pictures)
-    QgsProject.instance().clear()
+    with tempfile.TemporaryDirectory() as folder:  # a copy, as QGIS leaves its mark in a GeoPackage that it reads
+        draw(Path(shutil.copytree(HERE, Path(folder, "sample"))), results, pictures)
+        QgsProject.instance().clear()
     application.exitQgis()
 
 
