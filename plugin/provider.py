@@ -6,6 +6,7 @@ from .algorithms.alignments import Alignments
 from .algorithms.field_plan import FieldPlan
 from .algorithms.framing import Framing
 from .algorithms.night_windows import NightWindows
+from .algorithms.season_chart import SeasonChart
 from .algorithms.shadow_track import ShadowTracks
 from .algorithms.sightlines import Sightlines
 from .algorithms.sky_positions import SkyPositions
@@ -24,6 +25,7 @@ ALGORITHMS = (
     TerrainHorizon,
     Framing,
     SkylineView,
+    SeasonChart,
     FieldPlan,
 )
 

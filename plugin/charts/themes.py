@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Theme:
-    """Colours by what they are for; `ground` from far to near."""
+    """Colours by what they are for; `ground` from far to near, `season` of day, twilight and darkness."""
 
     paper: str
     ink: str
@@ -16,6 +16,7 @@ class Theme:
     other: str
     ground: tuple
     subject: str
+    season: tuple
 
     def of(self, body):
         """The colour of a body."""
@@ -32,6 +33,7 @@ PRINT = Theme(
     other="#0072B2",
     ground=("#DADADA", "#BDBDBD", "#9C9C9C", "#7C7C7C"),
     subject="#222222",
+    season=("#FFFFFF", "#EEEEEE", "#D4D4D4"),
 )
 NIGHT = Theme(
     paper="#000000",
@@ -43,5 +45,6 @@ NIGHT = Theme(
     other="#FF0000",
     ground=("#2C0000", "#220000", "#180000", "#0E0000"),
     subject="#8C0000",
+    season=("#000000", "#1C0000", "#3C0000"),
 )
 THEMES = {"print": PRINT, "night": NIGHT}
