@@ -13,17 +13,28 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 os.environ["GDAL_PAM_ENABLED"] = "NO"  # no statistics file beside the DEM
 
 import numpy as np
-from qgis.core import QgsApplication, QgsMapRendererParallelJob, QgsMapSettings, QgsProject, QgsRectangle, QgsVectorLayer
+from qgis.core import (
+    QgsApplication,
+    QgsMapRendererParallelJob,
+    QgsMapSettings,
+    QgsProcessingContext,
+    QgsProcessingFeedback,
+    QgsProject,
+    QgsRectangle,
+    QgsVectorLayer,
+)
 from qgis.PyQt.QtCore import QPointF, QRectF, QSize, Qt
 from qgis.PyQt.QtGui import QColor, QFont, QImage, QPainter, QPen, QPolygonF
 
 HERE = Path(__file__).resolve().parent
 TOP = HERE.parent
+sys.path.insert(0, str(TOP / "build" / "stage"))
 DPI = 110
 ISLAND, ISLAND_SIZE = (496400.0, 3980900.0, 504000.0, 3990500.0), (840, 1061)
 NORTH, NORTH_SIZE = (496600.0, 3984300.0, 502600.0, 3989600.0), (840, 742)
 SOUTH, SOUTH_SIZE = (498150.0, 3980950.0, 501150.0, 3983500.0), (1000, 850)
 SITE = "Ferrick Hollow"
+HOUR, YEAR = "2027-06-06 23:30:00", ("2027-01-01", "2027-12-31")
 COLOURS = 96  # of a map: shaded ground needs no more, and the file is a third as large
 
 INK, GREY, PAPER, GROUND = "#222222", "#6E6E6E", "#FFFFFF", "#D3C8B4"
@@ -165,6 +176,40 @@ def with_fewer_colours(image):
     return image.convertToFormat(QImage.Format.Format_Indexed8, table, Qt.ImageConversionFlag.ThresholdDither)
 
 
+def chart(name, folder, **parameters):
+    """Run an algorithm of the plugin; the first picture in a folder."""
+    from skyalidade.provider import ALGORITHMS
+
+    (algorithm,) = (made for made in ALGORITHMS if name == made.ID)
+    context = QgsProcessingContext()
+    context.setProject(QgsProject.instance())
+    _, done = algorithm().create().run(parameters, context, QgsProcessingFeedback())
+    if not done:
+        sys.exit(f"{name} failed.")
+    return min(folder.glob("*.png"), default=None)
+
+
+def charts(sample, pictures):
+    """What the plugin draws itself: the view of a camera, and the year of a site."""
+    layer = f"{sample / 'reserve.gpkg'}|layername="
+    site = f"{layer}cameras|subset=name = '{SITE}'"
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        sight = {
+            "CAMERAS": site,
+            "SUBJECTS": f"{layer}subjects",
+            "CAMERA_NAME": "name",
+            "SUBJECT_NAME": "name",
+            "DEM": str(sample / "dem.tif"),
+        }
+        measures = {"SUBJECT_HEIGHT": "field:height_m", "SUBJECT_WIDTH": "field:width_m", "MAX_DISTANCE": 5000}
+        view = chart("skyline_view", folder / "view", **sight, **measures, START=HOUR, FOCAL_MM=20, FOLDER=str(folder / "view"))
+        shutil.copy(view, pictures / "view.png")
+        nights = str(folder / "nights.gpkg")
+        chart("night_windows", folder, SITES=site, SITE_NAME="name", FIRST_NIGHT=YEAR[0], LAST_NIGHT=YEAR[1], OUTPUT=nights)
+        shutil.copy(chart("season_chart", folder / "year", NIGHTS=nights, FOLDER=str(folder / "year")), pictures / "season.png")
+
+
 def draw(sample, results, pictures):
     """All pictures."""
     project = QgsProject.instance()
@@ -183,6 +228,7 @@ def draw(sample, results, pictures):
     image = drawn_map([names[1], profile, result(results, "skyline", here)], NORTH, NORTH_SIZE)
     with_fewer_colours(image).save(str(pictures / "skyline_map.png"), "PNG", 0)
     drawn_skyline(profile, result(results, "sky_positions", f"{here} AND body = 'core'")).save(str(pictures / "skyline.png"))
+    charts(sample, pictures)
 
 
 def main(results, pictures):
