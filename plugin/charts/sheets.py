@@ -37,6 +37,13 @@ def area(figure, left_px, bottom_px, width_px, height_px):
     return axes
 
 
+def plain(text, longest=80):
+    """A name from anywhere as one line to draw: no signs that steer the drawing, none that cannot be shown, not without end."""
+    line = " ".join("".join(letter if letter.isprintable() else " " for letter in text).split())
+    line = line if len(line) <= longest else line[: longest - 1] + "…"
+    return line.replace("$", r"\$")  # between two of them matplotlib would read a formula
+
+
 def save(figure, path):
     """Write a figure as the ending of a path says; the same figure gives the same bytes."""
     from matplotlib import rc_context

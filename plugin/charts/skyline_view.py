@@ -5,7 +5,7 @@ The picture is rectilinear, as the camera's: straight things stay straight, and 
 
 import numpy as np
 
-from .sheets import area, sheet
+from .sheets import area, plain, sheet
 
 LONG_SIDE_PX = 1400
 EDGE_PX, LABEL_PX, LINE_PX, CORE_PX = 16, 64, 22, 9
@@ -45,7 +45,8 @@ def draw(scene, caption, clock, theme):
     for i, line in enumerate(caption):
         weight, size = ("bold", 12) if i == 0 else ("normal", 10)
         up = (below - LABEL_PX - LINE_PX * (i + 0.5)) / (height + EDGE_PX + below)
-        figure.text(LABEL_PX / (figure.get_size_inches()[0] * figure.dpi), up, line, color=theme.ink, size=size, weight=weight, va="center")
+        left = LABEL_PX / (figure.get_size_inches()[0] * figure.dpi)
+        figure.text(left, up, plain(line, 250), color=theme.ink, size=size, weight=weight, va="center")
     return figure
 
 
@@ -171,7 +172,7 @@ def _subjects(axes, scene, theme):
 
 def _name(axes, place, text, colour):
     if axes.viewLim.contains(*place):
-        axes.annotate(text, place, (0, 10), textcoords="offset points", color=colour, size=9, ha="center", va="bottom", zorder=6)
+        axes.annotate(plain(text), place, (0, 10), textcoords="offset points", color=colour, size=9, ha="center", va="bottom", zorder=6)
 
 
 def _frame(axes, scene, theme):

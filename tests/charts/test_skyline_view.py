@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
+from xml.etree import ElementTree
 
 import numpy as np
 import pytest
@@ -141,6 +142,16 @@ def test_ground_is_shaded_far_to_near_and_hides_what_is_behind(tmp_path):
     for alt, shade in (((far + np.interp(az, *seen.ground[1][1:])) / 2, "#DADADA"), (near - 2.0, "#7C7C7C")):
         column, row = (int(value) for value in expected(seen, az, alt))
         assert "#{:02X}{:02X}{:02X}".format(*image[row, column]) == shade
+
+
+@pytest.mark.parametrize("name", ["$x$ and y", r"$\frac{$", "a\nb\tc\x07", "<b>&amp;"])
+def test_names_are_drawn_as_they_are(tmp_path, name):
+    """No formula, which may not even be one, no line of its own, no mark-up."""
+    seen = scene()
+    named = replace(seen, subjects=[(name, *seen.subjects[0][1:])])
+    sheets.save(skyline_view.draw(named, [name, *CAPTION[1:]], CLOCK, THEMES["print"]), tmp_path / "view.svg")
+    told = ["".join(text.itertext()) for text in ElementTree.parse(tmp_path / "view.svg").iter("{http://www.w3.org/2000/svg}text")]
+    assert told.count(" ".join(name.replace("\x07", " ").split())) == 2
 
 
 def test_the_same_scene_gives_the_same_files(tmp_path):
