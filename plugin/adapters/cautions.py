@@ -3,15 +3,18 @@
 from .translation import tr
 
 
+def sun_line():
+    """What is said wherever a person may come to look at the Sun."""
+    return tr(
+        "Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter "
+        "(ISO 12312-2 for the eye)."
+    )
+
+
 def tell_of_the_sun(bodies, feedback):
     """The Sun line, where the Sun is among the bodies."""
     if "sun" in bodies:
-        feedback.pushWarning(
-            tr(
-                "Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter "
-                "(ISO 12312-2 for the eye)."
-            )
-        )
+        feedback.pushWarning(sun_line())
 
 
 def tell_of_terrain(dem, least_m, most_m, feedback):

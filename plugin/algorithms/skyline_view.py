@@ -1,6 +1,5 @@
 """`skyline_view`: pictures of what a camera sees at a time: ground, subjects, band, Sun and Moon, with the frame of the lens."""
 
-import re
 from pathlib import Path
 
 import numpy as np
@@ -231,7 +230,7 @@ class Easel:
             self._ground(scene, camera),
         ]
         figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme)
-        stem = f"{len(self.entries) + 1:03d}-{_slug(name)}-{t_local[:16].replace(' ', '-').replace(':', '')}"
+        stem = f"{len(self.entries) + 1:03d}-{sheets.file_name(name, 'camera')}-{t_local[:16].replace(' ', '-').replace(':', '')}"
         for ending in (".png", ".svg"):
             sheets.save(figure, self.folder / (stem + ending))
         self.entries.append((stem, heading, lines, self._table(scene, framed)))
@@ -271,11 +270,6 @@ class Easel:
         page = self.folder / INDEX
         page.write_text(gallery.page(tr("Skyline views"), notes, self.entries, self.theme), encoding="utf-8")
         return page
-
-
-def _slug(text):
-    """A name as files bear it everywhere."""
-    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:40] or "camera"
 
 
 def _told(form, value):

@@ -10,7 +10,7 @@ table {{ border-collapse: collapse; }} td, th {{ border-bottom: 1px solid {faint
 """
 
 
-def page(title, notes, entries, theme):
+def page(title, notes, entries, theme, overview=()):
     """The page.
 
     Parameters
@@ -19,8 +19,11 @@ def page(title, notes, entries, theme):
     notes : sequence of str
         What holds for all pictures.
     entries : sequence of (str, str, list of str, dict)
-        Of each picture: its file without ending, in the folder of the page; its heading; lines under it; and a table, name to value.
+        Of each picture: its file without ending, in the folder of the page; its heading; lines under it; and a table, name to value or to
+        a tuple of values.
     theme : Theme
+    overview : sequence of (str, value or tuple of values)
+        A table over all pictures, its headings first; each further row is of a picture, in their order.
 
     Returns
     -------
@@ -33,9 +36,24 @@ def page(title, notes, entries, theme):
         f"<h1>{escape(title)}</h1>",
         *(f"<p>{escape(note)}</p>" for note in notes),
     ]
+    if overview:
+        links = [None, *(stem for stem, *_ in entries)]
+        parts.append(_table((name, *_cells(value), link) for (name, value), link in zip(overview, links)))
     for stem, heading, lines, table in entries:
-        parts.append(f'<h2>{escape(heading)}</h2>\n<img src="{stem}.png" alt="{escape(heading)}">')
+        parts.append(f'<h2 id="{stem}">{escape(heading)}</h2>\n<img src="{stem}.png" alt="{escape(heading)}">')
         parts.append(f'<p>{"<br>".join(map(escape, lines))} <a href="{stem}.svg">SVG</a></p>')
-        rows = "".join(f"<tr><th>{escape(name)}</th><td>{escape(value)}</td></tr>" for name, value in table.items())
-        parts.append(f"<table>{rows}</table>")
+        parts.append(_table((name, *_cells(value), None) for name, value in table.items()))
     return "\n".join([*parts, "</body>\n</html>\n"])
+
+
+def _cells(value):
+    return value if isinstance(value, tuple) else (value,)
+
+
+def _table(rows):
+    """A table of rows: name, values, and last the picture to which the name leads, or None."""
+    lines = []
+    for name, *values, link in rows:
+        first = escape(name) if link is None else f'<a href="#{link}">{escape(name)}</a>'
+        lines.append(f"<tr><th>{first}</th>{''.join(f'<td>{escape(value)}</td>' for value in values)}</tr>")
+    return f"<table>{''.join(lines)}</table>"

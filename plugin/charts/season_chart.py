@@ -1,133 +1,249 @@
-"""A site's year at a glance: every night its own column, from local noon upward to the next.
+"""A season as a picture: nights across, the clock upward from noon to noon, the dark hours, the body's windows and the Moon in them.
 
-Above the nights stands how the band is tilted at the best minute, under them how much of the Moon is lit then.
+A night is a column. Moonlight is a bar in it, as wide as the part of the Moon that is lit; a stroke shows how the band rises from the core.
+Under the nights lies the tilt, over the windows' length. Nothing hangs on colour alone: what is usable has an edge, the Moon is striped.
 """
 
 import numpy as np
 
-from .sheets import area, sheet
+from .sheets import area, plain, sheet
 
-WIDTH_PX, NIGHTS_PX, STRIP_PX, GAP_PX = 1400, 660, 70, 12
-LEFT_PX, RIGHT_PX, TOP_PX, MONTHS_PX, LINE_PX = 84, 20, 16, 34, 22
-HOURS = range(0, 25, 3)
-STROKES = 26  # of tilt across the chart, at most
-STROKE_PX = 20.0
-LEGEND = ("day", "twilight", "dark", "window", "Moon up", "best minute")
+WIDTH_PX, EDGE_PX, LABEL_PX = 1500, 24, 64
+TOP_PX, NIGHTS_PX, DATES_PX, TILT_PX, LEGEND_PX, LINE_PX = 64, 576, 30, 104, 40, 21
+HOURS_A_DAY, HOUR_STEP = 24, 2
+TILTS_DEG = (0, 45, 90)
+CASING_PX = 1.6  # around what is usable
+BAR = 0.86  # of a column, at full Moon: columns stay apart
+STROKE_PX, STROKES_APART_PX, DOT_PX = 20.0, 22.0, 1.7
+MONTHS_FROM = 62  # nights: as many, and months are marked; fewer, and dates are
+DATES = 12  # marked, at most
+TEXT, SMALL = 9.0, 7.5
 
 
-def draw(season, caption, legend, theme):
-    """Draw a season.
+def draw(chart, heading, caption, words, body, theme):
+    """Draw a chart.
 
     Parameters
     ----------
-    season : plan.season.Season
+    chart : plan.season_chart.Chart
+    heading : str
     caption : sequence of str
-        Lines under the chart, the first one larger.
-    legend : sequence of str
-        What the shades mean, in the order of `LEGEND`.
+        Lines under the picture.
+    words : dict of str to str
+        What the marks mean: `twilight dark window stroke moon` for the legend, as far as they are drawn; `new full turn tilt` beside what
+        they name, `turn` with a place for hours.
+    body : str
+        Whose windows they are.
     theme : Theme
 
     Returns
     -------
     matplotlib.figure.Figure
     """
-    below = MONTHS_PX + LINE_PX * (len(caption) + 2)
-    height = TOP_PX + 2 * (STRIP_PX + GAP_PX) + NIGHTS_PX + below
-    figure = sheet(LEFT_PX + WIDTH_PX + RIGHT_PX, height, theme.paper)
-    moon = area(figure, LEFT_PX, below, WIDTH_PX, STRIP_PX)
-    nights = area(figure, LEFT_PX, below + STRIP_PX + GAP_PX, WIDTH_PX, NIGHTS_PX)
-    tilt = area(figure, LEFT_PX, below + STRIP_PX + NIGHTS_PX + 2 * GAP_PX, WIDTH_PX, STRIP_PX)
-    end = float(season.column[-1] + 1)
-    for axes, top in ((moon, 1.0), (nights, 24.0), (tilt, STRIP_PX)):
-        axes.set_xlim(0.0, end)
-        axes.set_ylim(0.0, top)
-    _nights(nights, season, end, theme)
-    _moon(moon, season, theme)
-    _tilt(tilt, season, end, theme)
-    _months(moon, nights, tilt, season, theme)
-    _legend(figure, height, below, legend, theme)
-    for i, line in enumerate(caption):
-        weight, size = ("bold", 12) if i == 0 else ("normal", 10)
-        up = (below - MONTHS_PX - LINE_PX * (i + 1.7)) / height
-        text = line.replace("$", r"\$")  # a name is no formula
-        figure.text(LEFT_PX / (LEFT_PX + WIDTH_PX + RIGHT_PX), up, text, color=theme.ink, size=size, weight=weight, va="center")
+    colour = theme.usable or theme.of(body)
+    tilted = bool(np.isfinite(chart.tilt_deg[1]).any())
+    below = EDGE_PX + LINE_PX * len(caption) + LEGEND_PX + (TILT_PX + DATES_PX if tilted else 0) + DATES_PX
+    figure = sheet(WIDTH_PX, TOP_PX + NIGHTS_PX + below, theme.paper)
+    width = WIDTH_PX - 2 * LABEL_PX
+    nights = area(figure, LABEL_PX, below, width, NIGHTS_PX)
+    nights.set(xlim=(0, chart.told.size), ylim=(0, HOURS_A_DAY))
+    _hours_of_day(nights, chart, theme)
+    _windows(nights, chart, colour, theme)
+    _moonlight(nights, chart, words, theme)
+    _strokes(nights, chart, width, theme)
+    _clock(nights, chart, words, theme)
+    _dates(nights, chart, HOURS_A_DAY, theme)
+    if tilted:
+        strip = area(figure, LABEL_PX, below - TILT_PX - DATES_PX, width, TILT_PX)
+        strip.set(xlim=(0, chart.told.size), ylim=(-4, 94))
+        _tilts(strip, chart, words, colour, theme)
+    _legend(figure, EDGE_PX + LINE_PX * len(caption) + LEGEND_PX / 2, words, colour, theme)
+    _write(figure, heading, caption, theme)
     return figure
 
 
-def _columns(axes, stretches, **how):
-    """Stretches as rectangles, a column wide."""
+def _write(figure, heading, caption, theme):
+    width, height = figure.get_size_inches() * figure.dpi
+    figure.text(LABEL_PX / width, 1 - 24 / height, plain(heading, 130), color=theme.ink, size=13, weight="bold", va="center")
+    for i, line in enumerate(reversed(caption)):
+        up = (EDGE_PX + LINE_PX * (i + 0.3)) / height
+        figure.text(LABEL_PX / width, up, plain(line, 230), color=theme.ink, size=TEXT, va="center")
+
+
+def corners(left, right, low, high):
+    """The corners of boxes, shape (B, 4, 2)."""
+    left, right, low, high = np.broadcast_arrays(left, right, low, high)
+    return np.stack([np.stack([left, right, right, left], axis=-1), np.stack([low, low, high, high], axis=-1)], axis=-1)
+
+
+def _fill(axes, vertices, gid, zorder, **look):
     from matplotlib.collections import PolyCollection
 
-    left, low, high = stretches.T
-    corners = np.stack([left, low, left + 1.0, low, left + 1.0, high, left, high], axis=1).reshape(-1, 4, 2)
-    axes.add_collection(PolyCollection(corners, **how))
+    axes.add_collection(PolyCollection(vertices, gid=gid, zorder=zorder, **{"linewidths": 0, **look}), autolim=False)
 
 
-def _nights(axes, season, end, theme):
-    day, twilight, dark = theme.season
-    axes.fill([0.0, end, end, 0.0], [0.0, 0.0, 24.0, 24.0], color=day, lw=0, zorder=0)
-    # edges of their own colour: else the paper would show between columns that are no whole pixels wide
-    _columns(axes, season.sun_down, fc=twilight, ec=twilight, lw=0.4, zorder=1, gid="twilight")
-    _columns(axes, season.dark, fc=dark, ec=dark, lw=0.4, zorder=2, gid="dark")
-    _columns(axes, season.windows, fc=theme.band, ec=theme.band, lw=0.4, zorder=3, gid="window")
-    for side in (1, 2):
-        axes.hlines(season.windows[:, side], season.windows[:, 0], season.windows[:, 0] + 1.0, color=theme.ink, lw=1.1, zorder=5)
-    _columns(axes, season.moon_up, fc="none", ec=theme.moon, lw=0, hatch="////", zorder=4, gid="moon")
-    axes.plot(season.column + 0.5, season.best_h, ls="", marker=".", ms=2.5, color=theme.ink, zorder=6)
-    for hour in HOURS:
-        axes.axhline(hour, color=theme.faint, lw=0.5, zorder=5)
-        text = f"{(season.noon_h + hour) % 24:02d}:00"
-        axes.annotate(text, (0.0, hour), (-6, 0), textcoords="offset points", color=theme.ink, size=9, ha="right", va="center")
+def _columns(boxes):
+    return corners(boxes.column, boxes.column + 1, boxes.low_h, boxes.high_h)
 
 
-def _moon(axes, season, theme):
-    """How much of the Moon is lit, as a column of its own."""
-    known = np.isfinite(season.moon_lit)
-    lit = np.stack([season.column[known], np.zeros(known.sum()), season.moon_lit[known]], axis=1)
-    _columns(axes, lit, fc=theme.moon, ec=theme.moon, lw=0.4, gid="lit")
-    for share, text, side in ((0.0, "0 %", "bottom"), (0.5, "Moon lit", "center"), (1.0, "100 %", "top")):
-        axes.annotate(text, (0.0, share), (-6, 0), textcoords="offset points", color=theme.ink, size=8, ha="right", va=side)
+def _hours_of_day(axes, chart, theme):
+    """Day as paper, twilight, and dark hours; nights that no row tells of hatched."""
+    twilight, dark = theme.hours
+    _fill(axes, _columns(chart.sun_down), "twilight", 1, facecolors=twilight, antialiaseds=False)
+    _fill(axes, _columns(chart.dark), "dark", 1.1, facecolors=dark, antialiaseds=False)
+    missing = np.flatnonzero(~chart.told)
+    if missing.size:
+        _fill(axes, corners(missing, missing + 1, 0, HOURS_A_DAY), "untold", 1.2, facecolors="none", edgecolors=theme.faint, hatch="////")
 
 
-def _tilt(axes, season, end, theme):
-    """Strokes that lie as the band does."""
-    known = np.flatnonzero(np.isfinite(season.tilt_deg) & np.isfinite(season.best_h))
-    step = max(int(np.ceil(known.size / STROKES)), 1)
-    px = end / WIDTH_PX
-    for i in known[step // 2 :: step].tolist():
-        tilt = np.radians(season.tilt_deg[i])
-        run, rise = STROKE_PX * np.cos(tilt) * (-1.0 if season.leans_left[i] else 1.0) * px, STROKE_PX * np.sin(tilt)
-        x, y = season.column[i] + 0.5, STRIP_PX / 2.0
-        axes.plot([x - run, x + run], [y - rise, y + rise], color=theme.band, lw=3.0, solid_capstyle="round", gid="tilt")
-    axes.annotate("tilt", (0.0, STRIP_PX / 2.0), (-6, 0), textcoords="offset points", color=theme.ink, size=9, ha="right", va="center")
+def _moonlight(axes, chart, words, theme):
+    """Bars as wide as the part of the Moon that is lit, over windows too; new and full Moon are named above."""
+    moon, half = chart.moon, 0.5 * BAR * chart.moon_lit[chart.moon.column]
+    middle = moon.column + 0.5
+    _fill(axes, corners(middle - half, middle + half, moon.low_h, moon.high_h), "moon", 4.2, facecolors=theme.moonlight, snap=False)
+    for name, columns in zip(("new", "full"), chart.new_and_full):
+        for column in columns.tolist():
+            at = (column + 0.5, HOURS_A_DAY)
+            axes.annotate(
+                words[name], at, (0, 3), textcoords="offset points", color=theme.ink, size=SMALL, ha="center", annotation_clip=False
+            )
 
 
-def _months(moon, nights, tilt, season, theme):
-    """The firsts of months, through all strips."""
-    first, last = season.day[0], season.day[-1]
-    starts = np.arange(first.astype("datetime64[M]"), last.astype("datetime64[M]") + 1)
-    for month in starts:
-        x = float((month.astype("datetime64[D]") - first).astype(int))
-        if x > 0.0:
-            for axes in (moon, nights, tilt):
-                axes.axvline(x, color=theme.faint, lw=0.7, zorder=5)
-        middle = np.clip(x + 15.0, 0.0, float(season.column[-1] + 1)) if starts.size > 1 else season.column[-1] / 2.0
-        if x + 15.0 > 0.0:
-            moon.annotate(str(month), (middle, 0.0), (0, -6), textcoords="offset points", color=theme.ink, size=9, ha="center", va="top")
+def _windows(axes, chart, colour, theme):
+    """Windows with an edge around all that touch: drawn wider in its colour first, then in their own."""
+    vertices, points = _columns(chart.window), 72 / axes.figure.dpi
+    _fill(axes, vertices, "edge", 4, facecolors=theme.edge, edgecolors=theme.edge, linewidths=2 * CASING_PX * points)
+    _fill(axes, vertices, "window", 4.1, facecolors=colour, antialiaseds=False)
 
 
-def _legend(figure, height, below, legend, theme):
-    from matplotlib.patches import Rectangle
+def apart(places, least):
+    """Which of ascending places to mark so that no two marks are closer than a least distance."""
+    marked = []
+    for i, place in enumerate(places.tolist()):
+        if not marked or place - places[marked[-1]] >= least:
+            marked.append(i)
+    return np.array(marked, dtype=int)
 
-    day, twilight, dark = theme.season
-    width = LEFT_PX + WIDTH_PX + RIGHT_PX
-    looks = ({"fc": day}, {"fc": twilight}, {"fc": dark}, {"fc": theme.band}, {"fc": "none", "hatch": "////"}, {"fc": "none"})
-    y = (below - MONTHS_PX - LINE_PX * 0.5) / height
-    for i, (text, look) in enumerate(zip(legend, looks)):
-        x = (LEFT_PX + 230.0 * i) / width
-        edge = theme.moon if "hatch" in look else theme.ink
-        box = Rectangle((x, y - 7.0 / height), 24.0 / width, 14.0 / height, ec=edge, lw=0.8, transform=figure.transFigure, **look)
-        figure.add_artist(box)
-        if i == len(LEGEND) - 1:
-            figure.text(x + 12.0 / width, y, "•", color=theme.ink, size=9, ha="center", va="center")
-        figure.text(x + 32.0 / width, y, text, color=theme.ink, size=9, va="center")
+
+def _strokes(axes, chart, width_px, theme):
+    """The band as it rises from the core, a dot, at the best minute of some of the windows."""
+    from matplotlib.collections import LineCollection
+
+    best = chart.best[:, np.isfinite(chart.best[2])]
+    x_px, y_px = width_px / chart.told.size, NIGHTS_PX / HOURS_A_DAY
+    best = best[:, apart(best[0] * x_px, STROKES_APART_PX)]
+    column, core_h, tilt_deg, left = best
+    tilt = np.radians(tilt_deg)
+    core = np.stack([column + 0.5, core_h], axis=-1)
+    far = core + STROKE_PX * np.stack([-left * np.cos(tilt) / x_px, np.sin(tilt) / y_px], axis=-1)
+    lines = np.stack([core, far], axis=1)
+    axes.add_collection(LineCollection(lines, colors=theme.paper, linewidths=3.0, zorder=5, capstyle="round"), autolim=False)
+    axes.add_collection(LineCollection(lines, colors=theme.ink, linewidths=1.3, zorder=5.1, gid="strokes"), autolim=False)
+    axes.plot(*core.T, ls="", marker="o", ms=2 * DOT_PX * 72 / axes.figure.dpi, mfc=theme.ink, mew=0, zorder=5.2)
+
+
+def _clock(axes, chart, words, theme):
+    """Hours on both sides, midnight stronger, and where clocks are put forward or back."""
+    count = chart.told.size
+    for hour in range(0, HOURS_A_DAY + 1, HOUR_STEP):
+        shown = (chart.foot_h + hour) % 24
+        axes.axhline(hour, color=theme.ink if shown == 0 else theme.faint, lw=0.9 if shown == 0 else 0.5, zorder=3)
+        for x, side, shift in ((0, "right", -6), (count, "left", 6)):
+            axes.annotate(
+                f"{shown:02d}:00",
+                (x, hour),
+                (shift, 0),
+                textcoords="offset points",
+                color=theme.ink,
+                size=TEXT,
+                ha=side,
+                va="center",
+                annotation_clip=False,
+            )
+    for column, hours in chart.turns.T.tolist():
+        axes.plot([column, column], [0, HOURS_A_DAY], color=theme.ink, lw=0.9, ls=(0, (2, 3)), zorder=3.1, gid="turn")
+        told = words["turn"].format(hours=hours)
+        side = "left" if column < count / 2 else "right"
+        shift = 4 if side == "left" else -4
+        axes.annotate(told, (column, 0), (shift, 5), textcoords="offset points", color=theme.ink, size=SMALL, ha=side, zorder=6)
+
+
+def marked_dates(nights):
+    """Columns at which dates are marked, and what is written there: months of a long span, days of a short one."""
+    if nights.size > MONTHS_FROM:
+        month = nights.astype("datetime64[M]")
+        columns = np.flatnonzero(np.append(True, month[1:] != month[:-1]))
+        if columns.size > 1 and columns[1] < nights.size / 30:
+            columns = columns[1:]  # too little of the first month is in it to write its name there
+        return columns, np.datetime_as_string(month[columns])
+    columns = np.arange(0, nights.size, int(np.ceil(nights.size / DATES)))
+    return columns, np.datetime_as_string(nights[columns])
+
+
+def _dates(axes, chart, top, theme):
+    for column, text in zip(*(marks.tolist() for marks in marked_dates(chart.nights))):
+        axes.plot([column, column], [0, top], color=theme.faint, lw=0.5, zorder=3)
+        axes.annotate(
+            text, (column, 0), (2, -6), textcoords="offset points", color=theme.ink, size=TEXT, va="top", annotation_clip=False, zorder=6
+        )
+    right = chart.told.size
+    axes.plot([0, right, right, 0, 0], [0, 0, top, top, 0], color=theme.ink, lw=0.9, zorder=3.2, clip_on=False)
+
+
+def _tilts(axes, chart, words, colour, theme):
+    """The tilt of the band in each window: a tick at its start, a dot at its best minute, a bar from the least that is told to the most."""
+    from matplotlib.collections import LineCollection
+
+    count = chart.told.size
+    known = np.flatnonzero(np.isfinite(chart.tilt_deg).all(axis=0))
+    told = chart.tilt_deg[:, known]
+    start, best, _ = told
+    _fill(axes, corners(known, known + 1, told.min(axis=0), told.max(axis=0)), "tilts", 2, facecolors=colour, antialiaseds=False)
+    ticks = np.stack([np.stack([known, start], axis=-1), np.stack([known + 1, start], axis=-1)], axis=1)
+    axes.add_collection(LineCollection(ticks, colors=theme.edge, linewidths=1.0, zorder=4), autolim=False)
+    for size, shade in ((5.0, theme.paper), (3.0, theme.edge)):
+        axes.plot(known + 0.5, best, ls="", marker="o", ms=size, mfc=shade, mew=0, zorder=4.1)
+    for tilt in TILTS_DEG:
+        axes.plot([0, count], [tilt, tilt], color=theme.faint, lw=0.5, zorder=3)
+        for x, side, shift in ((0, "right", -6), (count, "left", 6)):
+            axes.annotate(
+                f"{tilt}°",
+                (x, tilt),
+                (shift, 0),
+                textcoords="offset points",
+                color=theme.ink,
+                size=TEXT,
+                ha=side,
+                va="center",
+                annotation_clip=False,
+            )
+    axes.annotate(words["tilt"], (0, 0), (0, -9), textcoords="offset points", color=theme.ink, size=TEXT, va="top", zorder=6)
+
+
+def _legend(figure, up_px, words, colour, theme):
+    """What the marks mean, in one row."""
+    width, height = figure.get_size_inches() * figure.dpi
+    axes = area(figure, 0, up_px - LEGEND_PX / 2, width, LEGEND_PX)
+    axes.set(xlim=(0, width), ylim=(-LEGEND_PX / 2, LEGEND_PX / 2))
+    twilight, dark = theme.hours
+    patches = {
+        "twilight": {"facecolors": twilight, "edgecolors": theme.faint, "linewidths": 0.6},
+        "dark": {"facecolors": dark, "edgecolors": theme.faint, "linewidths": 0.6},
+        "window": {"facecolors": colour, "edgecolors": theme.edge, "linewidths": 1.2},
+        "stroke": None,
+        "moon": {"facecolors": theme.moonlight},
+    }
+    at = float(LABEL_PX)
+    for name in [name for name in patches if name in words]:
+        look = patches[name]
+        if name == "stroke":
+            axes.plot([at + 20, at + 8], [-6, 8], color=theme.ink, lw=1.3)
+            axes.plot([at + 20], [-6], marker="o", ms=3, mfc=theme.ink, mew=0)
+        elif name == "moon":
+            half = 0.5 * BAR * 4 * np.array([0.1, 0.3, 0.5, 0.7, 0.9, 1.0])
+            middle = at + 4 * np.arange(6) + 2
+            _fill(axes, corners(middle - half, middle + half, -7, 7), "key", 2, **look)
+        else:
+            _fill(axes, corners(np.array([at]), at + 24, -7, 7), "key", 2, **look)
+        text = axes.text(at + 31, 0, plain(words[name], 200), color=theme.ink, size=TEXT, va="center")
+        at = text.get_window_extent(figure.canvas.get_renderer()).x1 + 22

@@ -1,6 +1,8 @@
 """Sheets to draw on: figures of matplotlib in whole pixels, and the files they become."""
 
+import re
 from importlib.util import find_spec
+from io import BytesIO
 
 DPI = 100
 MISSING = "Pictures are drawn with matplotlib, which this Python has not. Install it (Debian: python3-matplotlib), then run again."
@@ -37,6 +39,11 @@ def area(figure, left_px, bottom_px, width_px, height_px):
     return axes
 
 
+def file_name(text, otherwise):
+    """A name from anywhere as part of the name of a file, on every system: letters, digits and dashes, in no other folder."""
+    return re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:40] or otherwise
+
+
 def plain(text, longest=80):
     """A name from anywhere as one line to draw: no signs that steer the drawing, none that cannot be shown, not without end."""
     line = " ".join("".join(letter if letter.isprintable() else " " for letter in text).split())
@@ -44,10 +51,17 @@ def plain(text, longest=80):
     return line.replace("$", r"\$")  # between two of them matplotlib would read a formula
 
 
-def save(figure, path):
-    """Write a figure as the ending of a path says; the same figure gives the same bytes."""
+def rendered(figure, ending):
+    """The bytes of a figure's file, `.png` or `.svg`; the same figure gives the same ones."""
     from matplotlib import rc_context
 
+    file = BytesIO()
     with rc_context({"svg.fonttype": "none", "svg.hashsalt": "skyalidade"}):  # text of an SVG stays text
-        metadata = {"Date": None} if path.suffix == ".svg" else {"Software": None}
-        figure.savefig(path, dpi=DPI, facecolor=figure.get_facecolor(), metadata=metadata)
+        metadata = {"Date": None} if ending == ".svg" else {"Software": None}
+        figure.savefig(file, format=ending[1:], dpi=DPI, facecolor=figure.get_facecolor(), metadata=metadata)
+    return file.getvalue()
+
+
+def save(figure, path):
+    """Write a figure as the ending of a path says."""
+    path.write_bytes(rendered(figure, path.suffix))

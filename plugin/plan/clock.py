@@ -246,6 +246,31 @@ def instants(wall, zone_names):
     return np.array(moments, dtype=float), [note for note in notes if note]
 
 
+def changes(zone_name, first_utc_s, last_utc_s):
+    """When a clock is put forward or back.
+
+    Parameters
+    ----------
+    zone_name : str
+    first_utc_s, last_utc_s : float
+        Span; whole days of UTC that touch it are looked at. [s]
+
+    Returns
+    -------
+    t_utc_s, step_s : ndarray, shape (K,)
+        Moments from which the new time holds, and by how much it is ahead of the old. [s]
+
+    Raises
+    ------
+    ValueError
+        Unknown zone.
+    """
+    held = zone(zone_name)
+    days = range(int(first_utc_s // DAY_S), int(last_utc_s // DAY_S) + 1)
+    found = [(late, after_s - before_s) for before_s, late, after_s in (_day_offsets(held, day) for day in days) if before_s != after_s]
+    return np.array(found, dtype=float).reshape(-1, 2).T
+
+
 def _instant(wall, zone_name):
     first = wall.replace(tzinfo=zone(zone_name), fold=0)
     second = first.replace(fold=1)
