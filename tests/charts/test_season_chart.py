@@ -1,5 +1,6 @@
 """The picture of a season: marks where they belong, what is written, and that it can be read without colour and in the dark."""
 
+import os
 import re
 import subprocess
 import sys
@@ -288,4 +289,7 @@ def test_a_page_tells_what_is_in_it_and_nothing_else():
 
 def test_matplotlib_is_not_loaded_before_a_picture_is_drawn():
     code = "import sys, skyalidade.charts.season_chart; sys.exit('matplotlib' in sys.modules)"
-    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
+    assert (
+        subprocess.run([sys.executable, "-c", code], env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path)}, check=False).returncode
+        == 0
+    )
