@@ -8,9 +8,9 @@ from qgis.core import QgsFeatureRequest, QgsLineString, QgsProcessingFeatureSour
 
 from .crs import lon_lat
 from .keeping import Kept, column_of
-from .points import numbers_of, text_key
+from .points import numbers_of, tell_what_is_missing, text_key
 from .seam import gone_on
-from .translation import counted, tr
+from .translation import tr
 
 WKB_HEADER = 9  # byte order, type, number of points
 
@@ -39,12 +39,7 @@ class Lines:
     def log(self, label, feedback):
         """Tell what was read and what was left out, by reason."""
         feedback.pushInfo(tr("{label}: {n:,} lines from {total:,} features.").format(label=label, n=len(self), total=self.features))
-        if self.skipped:
-            feedback.pushWarning(tr("{label}: skipped {reasons}.").format(label=label, reasons=counted(self.skipped)))
-        for name, count in self.defaulted.items():
-            feedback.pushInfo(
-                tr("{label}: {name} is blank in {n:,} features: its default is taken.").format(label=label, n=count, name=name)
-            )
+        tell_what_is_missing(label, self.skipped, self.defaulted, feedback)
 
 
 def read_lines(source, context, expression_context, feedback, fallback_name, name_field=None, measures=(), keep=()):

@@ -319,6 +319,14 @@ def max_rows():
     )
 
 
+def max_pictures():
+    return advanced(
+        QgsProcessingParameterNumber(
+            "MAX_PICTURES", tr("Refuse to draw more pictures than"), QgsProcessingParameterNumber.Type.Integer, 100, False, 1
+        )
+    )
+
+
 # how values are read
 
 

@@ -50,12 +50,15 @@ class Points:
     def log(self, label, feedback):
         """Tell what was read and what was left out, by reason."""
         feedback.pushInfo(tr("{label}: {n:,} points from {total:,} features.").format(label=label, n=len(self), total=self.features))
-        if self.skipped:
-            feedback.pushWarning(tr("{label}: skipped {reasons}.").format(label=label, reasons=counted(self.skipped)))
-        for name, count in self.defaulted.items():
-            feedback.pushInfo(
-                tr("{label}: {name} is blank in {n:,} features: its default is taken.").format(label=label, n=count, name=name)
-            )
+        tell_what_is_missing(label, self.skipped, self.defaulted, feedback)
+
+
+def tell_what_is_missing(label, skipped, defaulted, feedback):
+    """Tell how many features of a layer were left out, by reason, and in how many a value was blank."""
+    if skipped:
+        feedback.pushWarning(tr("{label}: skipped {reasons}.").format(label=label, reasons=counted(skipped)))
+    for name, count in defaulted.items():
+        feedback.pushInfo(tr("{label}: {name} is blank in {n:,} features: its default is taken.").format(label=label, n=count, name=name))
 
 
 def measures_of(algorithm, parameters, least):

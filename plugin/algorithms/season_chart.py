@@ -9,7 +9,6 @@ from qgis.core import (
     QgsProcessingOutputHtml,
     QgsProcessingOutputNumber,
     QgsProcessingParameterFolderDestination,
-    QgsProcessingParameterNumber,
 )
 
 from ..adapters import parameters as take
@@ -53,11 +52,7 @@ class SeasonChart(Algorithm):
                 take.choice("THEME", tr("Theme: print or night"), THEME_NAMES, "print"),
                 "; ".join(f"{name}: {tr(words)}" for name, words in THEME_NAMES.items()),
             ),
-            take.advanced(
-                QgsProcessingParameterNumber(
-                    "MAX_PICTURES", tr("Refuse to draw more pictures than"), QgsProcessingParameterNumber.Type.Integer, 100, False, 1
-                )
-            ),
+            take.max_pictures(),
             QgsProcessingParameterFolderDestination("FOLDER", tr("Folder for the pictures")),
         ):
             self.addParameter(parameter)

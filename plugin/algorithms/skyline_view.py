@@ -8,7 +8,6 @@ from qgis.core import (
     QgsProcessingOutputHtml,
     QgsProcessingOutputNumber,
     QgsProcessingParameterFolderDestination,
-    QgsProcessingParameterNumber,
 )
 
 from ..adapters import lens, refusals
@@ -67,11 +66,7 @@ class SkylineView(Algorithm):
             take.dem_accuracy(),
             take.refraction_k(),
             *take.air(),
-            take.advanced(
-                QgsProcessingParameterNumber(
-                    "MAX_PICTURES", tr("Refuse to draw more pictures than"), QgsProcessingParameterNumber.Type.Integer, 100, False, 1
-                )
-            ),
+            take.max_pictures(),
             QgsProcessingParameterFolderDestination("FOLDER", tr("Folder for the pictures")),
         ):
             self.addParameter(parameter)

@@ -14,12 +14,11 @@ from ..sky.horizontal import Sites
 from . import circumstances, clock, nights, unmet
 from .azimuths import AzimuthRun, offset_deg
 from .conditions import ANY, Circumstances, Heavens, body_limits, over_bearing
-from .horizons import Horizons, clear_of_skyline
+from .horizons import BLOCK_SKYLINES, Horizons, clear_of_skyline
 
 DAY_S = 86400.0
 NO_LENS_M = -1e6  # stands for an unknown one where sites are told apart
 BLOCK_CELLS = 60_000  # pairs x turns x 2: what one condition works on at once; memory and the wait for a cancel hang on it
-BLOCK_SKYLINES = 500  # at once: 35 MB
 EDGE_S = 0.005  # over the error of a crossing, under what any clock shows
 MOON_AHEAD_DEG, MOON_ASIDE_DEG = 60.0, 120.0
 

@@ -10,6 +10,7 @@ from ..sky import arcs, crossings
 from ..sky.horizontal import altitude_deg, azimuth_deg
 from .azimuths import AzimuthRun, offset_deg
 
+BLOCK_SKYLINES = 500  # points whose skylines are best held at once: 35 MB
 NODES = 3600  # round the horizon: 3.5 m apart at 2 km, 70 m at 40 km
 STEP_DEG = 360.0 / NODES
 CELL = 10  # nodes whose highest and lowest tell at once that a body is clear, or hidden

@@ -15,11 +15,11 @@ from ..sky.ephemeris import DAY_S, default_ephemeris
 from ..sky.horizontal import Sites
 from ..sky.tables import tracks
 from . import circumstances, clock, nights
-from .alignments import BLOCK_CELLS, BLOCK_SKYLINES, EDGE_S
+from .alignments import BLOCK_CELLS, EDGE_S
 from .altitudes import highest
 from .conditions import DOWN, Circumstances, Heavens, body_limits
 from .glow import Glow
-from .horizons import Horizons, clear_of_skyline
+from .horizons import BLOCK_SKYLINES, Horizons, clear_of_skyline
 from .unmet import between, height
 
 SUNRISE_ALT_DEG = -50.0 / 60.0  # centre, geometric: refraction 34', semidiameter 16', as almanacs reckon

@@ -7,10 +7,9 @@ from ..sky.bodies import MOON, SUN
 from ..sky.horizontal import topocentric
 from ..sky.tables import TimeTable
 from . import circumstances, clock
-from .horizons import Horizons
+from .horizons import BLOCK_SKYLINES, Horizons
 
 BLOCK_CELLS = 50_000  # sites x times at once; some 60 columns of it are held
-BLOCK_SKYLINES = 500  # sites at once: 35 MB
 
 
 def sky_positions(

@@ -536,8 +536,8 @@ def test_polygons_and_layers_without_a_crs(refused, told):
     [
         ({"HTML": None}, "Nothing is to be written. Give a file for HTML, GPX or CALENDAR"),
         ({"HTML": "/no/such/folder/plan.html"}, "HTML: The folder /no/such/folder does not exist."),
-        ({"GPX": "/tmp"}, "GPX: /tmp is a folder."),
-        ({"GPX": "/tmp/x", "CALENDAR": "/tmp/x"}, "GPX and CALENDAR are the same file, /tmp/x. Give each its own."),
+        ({"GPX": "/"}, "GPX: / is a folder."),
+        ({"GPX": "/x", "CALENDAR": "/x"}, "GPX and CALENDAR are the same file, /x. Give each its own."),
         ({"WALK_SPEED": 0}, "WALK_SPEED is 0. Give a number from 0.1 to 20."),
         ({"ARRIVE_BEFORE": -5}, "ARRIVE_BEFORE is -5. Give a number from 0 to 1440."),
         ({"TIME_ZONE": "Europe/Atlantis"}, "TIME_ZONE: There is no time zone"),
