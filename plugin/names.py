@@ -42,6 +42,10 @@ SENSORS = {
 
 ORIENTATIONS = {"landscape": "the long side level", "portrait": "upright"}
 
+PAPERS = {"a4": "210 x 297 mm", "letter": "8.5 x 11 in"}
+
+TURNS = {"portrait": "upright", "landscape": "across"}
+
 AIMS = {
     "between": "at the middle between subject and body",
     "subject": "at the subject",

@@ -9,6 +9,7 @@ from .algorithms.night_windows import NightWindows
 from .algorithms.season_chart import SeasonChart
 from .algorithms.shadow_track import ShadowTracks
 from .algorithms.sightlines import Sightlines
+from .algorithms.site_map import SiteMap
 from .algorithms.sky_positions import SkyPositions
 from .algorithms.skyline_view import SkylineView
 from .algorithms.standpoints import Standpoints
@@ -27,6 +28,7 @@ ALGORITHMS = (
     SkylineView,
     SeasonChart,
     FieldPlan,
+    SiteMap,
 )
 
 
