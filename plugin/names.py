@@ -298,3 +298,21 @@ SHADOW_TRACK_FIELDS = (
 )
 
 TRACK_LINES_FIELDS = ("subject", "subject_id", "body", "t_start", "start_loc", "t_end", "end_loc", "tz")
+
+
+SHORT = 10  # letters that a Shapefile keeps of a name
+
+
+def free_name(name, taken):
+    """The name, or the name with a number, cut where its end would not be seen."""
+    free, number = name, 1
+    while short(free) in taken:
+        number += 1
+        tail = f"_{number}"
+        free = name + tail if short(name + tail) not in taken else name[: SHORT - len(tail)] + tail
+    return free
+
+
+def short(name):
+    """What is left of a name where names are short."""
+    return name[:SHORT].lower()

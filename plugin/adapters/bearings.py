@@ -1,8 +1,8 @@
-"""What a compass shows, as columns of a table, and the warnings that belong to it."""
+"""The compasses of a run, and the warnings that belong to them."""
 
 import numpy as np
 
-from ..plan.compass import FIRST_YEAR, LAST_YEAR, MODEL, Compass, magnetic_bearing
+from ..plan.compass import FIRST_YEAR, LAST_YEAR, MODEL, Compass
 from .translation import tr
 
 ZONES = {"caution": "{n:,} where it may err by degrees", "blackout": "{n:,} where it is of no use"}
@@ -35,21 +35,3 @@ def compass_of(points, first_utc_s, last_utc_s, feedback):
             )
         )
     return compass
-
-
-def add_magnetic(table, compass, point, t_utc_s, bearing):
-    """Add `decl_deg`, and `mag_deg` of a column of true bearings, to a table.
-
-    Parameters
-    ----------
-    table : dict
-    compass : Compass
-    point : ndarray of int (N,)
-        Index of the point among those of the compass.
-    t_utc_s : array_like
-        Moments of the rows, or one for all.
-    bearing : str
-        Name of the column.
-    """
-    table["decl_deg"] = compass.declination_deg(point, t_utc_s)
-    table["mag_deg"] = magnetic_bearing(table[bearing], table["decl_deg"])

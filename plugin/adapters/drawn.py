@@ -6,10 +6,11 @@ import numpy as np
 from qgis.core import NULL, QgsFeatureRequest, QgsProcessingFeatureSource
 from qgis.PyQt.QtCore import QDateTime, Qt
 
+from ..names import SHORT
 from ..plan.clock import instants
 from ..plan.sightlines import Cameras
 from .crs import lon_lat
-from .keeping import SHORT, Kept, column_of
+from .keeping import Kept, column_of
 from .moments import moment
 from .parameters import fields_of
 from .points import Points, text_key

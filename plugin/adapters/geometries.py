@@ -3,15 +3,9 @@
 import numpy as np
 from qgis.core import QgsGeometry, QgsPointXY, QgsPolygon, QgsRectangle
 
-from ..plan.drawing import drawn_lines, grid_bearing_deg, short_steps, unrolled_ring
+from ..plan import wkb
+from ..plan.drawing import SAME_PLACE, drawn_wkb, grid_bearing_deg, short_steps, unrolled_ring
 from .crs import transformed, wgs84
-
-# WKB, little endian
-MULTILINESTRING = b"\x01\x05\x00\x00\x00"
-MULTIPOLYGON = b"\x01\x06\x00\x00\x00"
-POLYGON = b"\x01\x03\x00\x00\x00"
-LINESTRING = b"\x01\x02\x00\x00\x00"
-SAME_PLACE = 1.0  # map unit: two ends of a cut line nearer than this on a projected map are one place
 
 
 def points_of(x, y):
@@ -52,11 +46,11 @@ def _ring(lon_deg, lat_deg, crs, transform_context):
         if crs.isGeographic():
             x = x - 360.0 * np.round((x - lon) / 360.0)
         drawn.append(np.column_stack([x, y]).astype("<f8"))
-    geometry = QgsGeometry()
-    if all(np.isfinite(ring).all() for ring in drawn):
-        one = (1).to_bytes(4, "little")
-        geometry.fromWkb(MULTIPOLYGON + _count(drawn) + b"".join(POLYGON + one + _count(ring) + ring.tobytes() for ring in drawn))
-    return geometry
+    if not all(np.isfinite(ring).all() for ring in drawn):
+        return QgsGeometry()
+    one = (1).to_bytes(4, "little")
+    rings = (wkb.POLYGON + one + wkb.count_of(ring) + ring.tobytes() for ring in drawn)
+    return _geometry(wkb.MULTIPOLYGON + wkb.count_of(drawn) + b"".join(rings))
 
 
 def _is_cut_at_antimeridian(lat_deg, crs, transform_context):
@@ -82,42 +76,20 @@ def sightlines_of(lon1_deg, lat1_deg, lon2_deg, lat2_deg, crs, transform_context
 
     On a geographic map a line over the antimeridian is cut in two, on a projected one only where the map itself is cut there.
     """
-    lines = drawn_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg)
-    x, y = transformed(lines.lon_deg, lines.lat_deg, wgs84(), crs, transform_context)
-    if crs.isGeographic():
-        x = x - 360.0 * np.round((x - lines.lon_deg) / 360.0)  # another datum may push a vertex on the antimeridian over it
-    xy = np.column_stack([x, y]).astype("<f8")
-    parts = lines.part_offsets.tolist()
-    geometries = []
-    for first, last in zip(lines.line_offsets[:-1].tolist(), lines.line_offsets[1:].tolist()):
-        pieces = [xy[parts[i] : parts[i + 1]] for i in range(first, last)]
-        if len(pieces) > 1 and not crs.isGeographic():
-            pieces = _joined(pieces)
-        geometries.append(_multilinestring(pieces))
-    return geometries
+
+    def to_map(lon_deg, lat_deg):
+        return transformed(lon_deg, lat_deg, wgs84(), crs, transform_context)
+
+    drawn = drawn_wkb(lon1_deg, lat1_deg, lon2_deg, lat2_deg, to_map, crs.isGeographic())
+    return [_geometry(binary) for binary in drawn]
 
 
-def _joined(pieces):
-    """Pieces whose ends fall together on the map made one again."""
-    joined = [pieces[0]]
-    for piece in pieces[1:]:
-        if np.hypot(*(piece[0] - joined[-1][-1])) < SAME_PLACE:
-            joined[-1] = np.concatenate([joined[-1], piece[1:]])
-        else:
-            joined.append(piece)
-    return joined
-
-
-def _multilinestring(pieces):
+def _geometry(binary):
+    """A geometry of well-known binary; null for None."""
     geometry = QgsGeometry()
-    if all(np.isfinite(piece).all() for piece in pieces):
-        wkb = MULTILINESTRING + _count(pieces) + b"".join(LINESTRING + _count(piece) + piece.tobytes() for piece in pieces)
-        geometry.fromWkb(wkb)
+    if binary is not None:
+        geometry.fromWkb(binary)
     return geometry
-
-
-def _count(items):
-    return len(items).to_bytes(4, "little")
 
 
 def grid_bearings(lon_deg, lat_deg, bearing_deg, crs, transform_context):

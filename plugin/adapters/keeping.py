@@ -5,9 +5,9 @@ from dataclasses import dataclass, field
 import numpy as np
 from qgis.core import QgsField
 
+from ..names import free_name, short
 from .translation import tr
 
-SHORT = 10  # letters that a Shapefile keeps of a name
 TAKEN_BY_FILES = ("fid", "geom")  # columns that a GeoPackage makes itself
 
 
@@ -51,17 +51,3 @@ def append_kept(fields, kept):
         copy.setName(free)
         fields.append(copy)
     return renamed
-
-
-def free_name(name, taken):
-    """The name, or the name with a number, cut where its end would not be seen."""
-    free, number = name, 1
-    while short(free) in taken:
-        number += 1
-        tail = f"_{number}"
-        free = name + tail if short(name + tail) not in taken else name[: SHORT - len(tail)] + tail
-    return free
-
-
-def short(name):
-    return name[:SHORT].lower()

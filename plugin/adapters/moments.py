@@ -7,7 +7,7 @@ import numpy as np
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan import clock
-from ..plan.nights import DAY_S, noons
+from ..plan.nights import nights_asked
 from .parameters import blank
 from .translation import tr
 
@@ -91,15 +91,7 @@ def nights_of_sites(parameters, zone_names, zone_index, count):
     first, last : ndarray of datetime64[D] (S,)
     """
     first, last = (None if blank(parameters.get(name)) else date_of(parameters[name]) for name in ("FIRST_NIGHT", "LAST_NIGHT"))
-    first = clock.dates(now_utc_s(), zone_names, zone_index) if first is None else np.full(len(zone_index), first)
-    last = first + (count - 1) if last is None else np.full(len(zone_index), last)
-    return first, last
-
-
-def span_utc_s(lon_deg, zone_names, zone_index, first_night, last_night):
-    """First and last moment of the nights of all sites. [s of UTC]."""
-    noon_utc_s, count = noons(lon_deg, zone_names, zone_index, first_night, last_night)
-    return (noon_utc_s.min(), (noon_utc_s + DAY_S * count).max()) if noon_utc_s.size else (0.0, 0.0)
+    return nights_asked(first, last, count, now_utc_s(), zone_names, zone_index)
 
 
 def steps_utc_s(first_utc_s, last_utc_s, step_min):

@@ -115,7 +115,7 @@ class Pairing:
         if self.ground.stopped:
             return
         before = begin = self.ground.begin
-        for block in self._small_blocks():
+        for block in pairs.cut_up(self._blocks(), PAIRS_AT_ONCE):
             asked = (self.places, self._subjects, block, self.refraction_k, self.ground.relief)
             found = sightlines(*asked, progress=lambda part: go_on())
             if found is None:
@@ -129,31 +129,8 @@ class Pairing:
             yield table, before, after
             before = after
 
-    def _small_blocks(self):
-        """The blocks of pairs, large ones cut up."""
-        before = 0.0
-        for block in self._blocks():
-            count = block.camera.size
-            if count <= PAIRS_AT_ONCE:
-                yield block
-            else:
-                for first in range(0, count, PAIRS_AT_ONCE):
-                    piece = slice(first, first + PAIRS_AT_ONCE)
-                    arrays = {name: getattr(block, name)[piece] for name in ("camera", "subject", "dist_m", "bearing_deg", "back_deg")}
-                    done = before + (block.done - before) * min(first + PAIRS_AT_ONCE, count) / count
-                    yield replace(block, left_out={} if first else block.left_out, done=done, **arrays)
-            before = block.done
-
     def _blocks(self):
-        cameras, subjects = self.cameras, self.subjects
-        places = (cameras.lon_deg, cameras.lat_deg, subjects.lon_deg, subjects.lat_deg)
-        if not len(cameras) or not len(subjects):
-            return iter(())
-        if self.kind == "closest":
-            return pairs.pair_closest(*places, self.max_distance_m)
-        if self.kind == "by_field":
-            return pairs.pair_by_field(*places[:2], cameras.keys, *places[2:], subjects.keys, self.max_distance_m)
-        return pairs.pair_all(*places, self.max_distance_m)
+        return pairs.pair_by(self.kind, self.cameras, self.subjects, self.max_distance_m)
 
     def most(self, limit, feedback):
         """How many pairs there may be; counted, which takes longer, only where they may be more than a limit."""

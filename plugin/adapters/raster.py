@@ -7,23 +7,13 @@ import numpy as np
 from osgeo import gdal
 from qgis.core import QgsCoordinateReferenceSystem
 
+from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
 from .crs import transformed, wgs84
 from .parameters import blank
 from .translation import tr
 
-FOOT_M, SURVEY_FOOT_M = 0.3048, 1200.0 / 3937.0
-# what bands call their unit, in lower case
-UNITS_M = {
-    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1.0),
-    **dict.fromkeys(("ft", "foot", "feet", "international foot"), FOOT_M),
-    **dict.fromkeys(("us-ft", "ftus", "us survey foot", "us survey feet", "foot_us"), SURVEY_FOOT_M),
-    "cm": 0.01,
-    "dm": 0.1,
-}
 COLOURS = (gdal.GCI_PaletteIndex, gdal.GCI_RedBand, gdal.GCI_GreenBand, gdal.GCI_BlueBand, gdal.GCI_AlphaBand)
-# No ground lies lower or higher; files that do not declare what stands for no height mostly write -9999, or a number beyond these.
-LOWEST_M, HIGHEST_M, UNDECLARED = -12_000.0, 9_000.0, -9999.0
 
 
 @dataclass(frozen=True)
@@ -127,14 +117,8 @@ class Raster:
         heights = self._values(self._band, window, gdal.GDT_Float64, "<f8").copy()
         if not self._every_cell_known:
             heights[self._values(self._band.GetMaskBand(), window, gdal.GDT_Byte, "u1") == 0] = np.nan
-        undeclared = heights == UNDECLARED
-        heights = heights * (1.0 if self._scale is None else self._scale) + (self._offset or 0.0)
-        for low, high in self._source.no_data:
-            heights[(heights >= low) & (heights <= high)] = np.nan
-        heights *= self.unit_m
-        impossible = undeclared | (heights < LOWEST_M) | (heights > HIGHEST_M)
-        self.impossible += int(impossible.sum())
-        heights[impossible] = np.nan
+        heights, impossible = heights_m(heights, self._scale, self._offset, self._source.no_data, self.unit_m)
+        self.impossible += impossible
         return heights
 
     def _opened(self):

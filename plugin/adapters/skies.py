@@ -4,9 +4,10 @@ import numpy as np
 
 from ..plan.alignments import Sites
 from ..plan.clock import instants, local_text
+from ..plan.compass import add_magnetic
 from ..plan.places import places
 from ..plan.sightlines import pair_arrays
-from .bearings import add_magnetic, compass_of
+from .bearings import compass_of
 from .moments import moment, now_utc_s
 from .parameters import blank, number_of, text_of
 from .targets import target_of

@@ -7,11 +7,11 @@ import numpy as np
 
 from ..plan import stretches
 from ..plan.clock import dates, local_text
+from ..plan.compass import add_magnetic
 from ..plan.nights import night_of
 from ..plan.outlook import Outlook
 from ..plan.standpoints import NOT_FACING, TOO_FAR, TOO_NEAR, Search, position_error_deg
 from ..plan.zones_of_ground import POLE_PART, Zones
-from .bearings import add_magnetic
 from .crs import transformed
 from .geometries import points_of
 from .moments import now_utc_s

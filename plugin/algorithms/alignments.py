@@ -6,11 +6,11 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
-from ..adapters.bearings import add_magnetic, compass_of
+from ..adapters.bearings import compass_of
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of, sightlines_of
-from ..adapters.moments import nights_of_sites, span_utc_s
+from ..adapters.moments import nights_of_sites
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
 from ..adapters.reasons import Reasons
@@ -19,7 +19,8 @@ from ..adapters.targets import conditions_of, targets_of
 from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import ALIGNMENTS_FIELDS, UNMET_FIELDS
-from ..plan.alignments import Pairs, find_alignments
+from ..plan.alignments import Pairs, add_lines, find_alignments
+from ..plan.nights import span_utc_s
 from ..plan.sightlines import pair_arrays
 
 NIGHTS = 30  # asked for when the last one is blank
@@ -180,10 +181,8 @@ class Alignments(Algorithm):
         for table, without in found:
             shown, row = np.unique(table["pair"], return_inverse=True)
             drawn = sightlines_of(*(end[shown] for end in pairing.ends(lines)), crs, context.transformContext())
-            known = {**names, **{name: lines[name] for name in ("dist_m", "heights", "sight") if name in lines}}
-            table.update({name: column[table["pair"]] for name, column in known.items()})
+            add_lines(table, lines, names, compass)
             camera = lines["camera_index"][table["pair"]]
-            add_magnetic(table, compass, camera, table["t_utc"], "bearing_deg")
             if not output.write(table, camera, [drawn[i] for i in row.tolist()], lambda part: go_on()):
                 return False
             without.update({name: column[without["pair"]] for name, column in names.items()})

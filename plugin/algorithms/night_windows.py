@@ -2,7 +2,6 @@
 
 from collections import Counter
 
-import numpy as np
 from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTypes
 
 from ..adapters import parameters as take
@@ -11,7 +10,7 @@ from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of
-from ..adapters.moments import nights_of_sites, span_utc_s
+from ..adapters.moments import nights_of_sites
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
 from ..adapters.sinks import Table, refuse_too_many
@@ -22,8 +21,9 @@ from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import MONTHS_FIELDS, NIGHT_WINDOWS_FIELDS, WINDOWS_FIELDS
 from ..plan.conditions import Conditions
-from ..plan.months import by_month, new_moons
-from ..plan.night_windows import Places, find_night_windows, out_of_reach
+from ..plan.months import months_of, new_moons
+from ..plan.night_windows import Places, find_night_windows, known_height_m, out_of_reach
+from ..plan.nights import span_utc_s
 
 NIGHTS = 365  # asked for when the last one is blank
 REASONS_TOLD = 5
@@ -110,7 +110,7 @@ class NightWindows(Algorithm):
             name: Table(self, parameters, name, context, fields, sites.kept, QgsWkbTypes.Type.Point, crs, feedback)
             for name, fields in (("OUTPUT", NIGHT_WINDOWS_FIELDS), ("WINDOWS", WINDOWS_FIELDS), ("MONTHS", MONTHS_FIELDS))
         }
-        heights_m = np.where(np.isfinite(lens_dem_m), lens_dem_m, np.where(np.isfinite(sites.z_m), sites.z_m, 0.0))
+        heights_m = known_height_m(lens_dem_m, sites.z_m)
         places = Places(sites.lon_deg, sites.lat_deg, heights_m, zone_names, zone_index, lens_dem_m)
         conditions = self._conditions(parameters, context)
         told = Told()
@@ -160,9 +160,7 @@ class NightWindows(Algorithm):
             return False
         if not outputs["MONTHS"]:
             return True
-        night = (table[name] for name in ("site", "night", "noon_utc_s"))
-        by = by_month(*night, np.nan_to_num(table["minutes"]), table["all_min"], moons)
-        return write("MONTHS", by, lambda part: share((before + table["site"].size) / rows))
+        return write("MONTHS", months_of(table, moons), lambda part: share((before + table["site"].size) / rows))
 
     @staticmethod
     def _log(told, outputs, sites, target, conditions, span, feedback):

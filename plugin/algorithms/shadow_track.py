@@ -9,7 +9,7 @@ from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.areas import Access
-from ..adapters.bearings import add_magnetic, compass_of
+from ..adapters.bearings import compass_of
 from ..adapters.cautions import tell_of_the_dark, tell_of_the_sun
 from ..adapters.crs import output_crs, transformed, wgs84
 from ..adapters.geometries import points_of
@@ -28,6 +28,7 @@ from ..names import SHADOW_TRACK_FIELDS, TRACK_LINES_FIELDS
 from ..plan.aims import BodyBearing
 from ..plan.alignments import Sites
 from ..plan.clock import dates, local_text
+from ..plan.compass import add_magnetic
 from ..plan.conditions import Conditions
 from ..plan.lattice import heavens_of, moments_given, standing_at
 from ..plan.nights import night_of

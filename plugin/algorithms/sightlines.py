@@ -5,7 +5,7 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
-from ..adapters.bearings import add_magnetic, compass_of
+from ..adapters.bearings import compass_of
 from ..adapters.crs import output_crs
 from ..adapters.geometries import grid_bearings, sightlines_of
 from ..adapters.moments import date_utc_s
@@ -14,6 +14,7 @@ from ..adapters.progress import part_of, reporter
 from ..adapters.sinks import Table, refuse_too_many
 from ..adapters.translation import tr
 from ..names import SIGHTLINES_FIELDS
+from ..plan.compass import add_magnetic
 
 
 class Sightlines(Algorithm):

@@ -6,7 +6,7 @@ from qgis.core import QgsProcessing, QgsProcessingParameterFeatureSink, QgsWkbTy
 from ..adapters import parameters as take
 from ..adapters import refusals
 from ..adapters.algorithm import Algorithm, in_words
-from ..adapters.bearings import add_magnetic, compass_of
+from ..adapters.bearings import compass_of
 from ..adapters.cautions import tell_of_the_sun
 from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of
@@ -20,6 +20,7 @@ from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
 from ..names import SKY_POSITIONS_FIELDS
 from ..plan.alignments import Sites
+from ..plan.compass import add_magnetic
 from ..plan.positions import sky_positions
 
 

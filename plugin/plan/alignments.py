@@ -13,6 +13,7 @@ from ..sky.ephemeris import default_ephemeris
 from ..sky.horizontal import Sites
 from . import circumstances, clock, nights, unmet
 from .azimuths import AzimuthRun, offset_deg
+from .compass import add_magnetic
 from .conditions import ANY, Circumstances, Heavens, body_limits, over_bearing
 from .horizons import BLOCK_SKYLINES, Horizons, clear_of_skyline
 
@@ -259,6 +260,25 @@ class _Block:
     def _reaches_nights(self, met):
         """Which stretches reach into the nights asked."""
         return (met.end > self.noon_tt_s[met.row]) & (met.start < self.last_noon_tt_s[met.row])
+
+
+def add_lines(table, lines, names, compass):
+    """Add what the sightlines of pairs tell to a table of alignments: who is who, `dist_m heights sight`, and what a compass shows.
+
+    Parameters
+    ----------
+    table : dict of str to ndarray
+        As `find_alignments` yields it.
+    lines : dict of str to ndarray
+        The pairs, as `plan.sightlines.sightlines` measures them.
+    names : dict of str to ndarray
+        Further columns, a row a pair.
+    compass : Compass
+        Of the cameras.
+    """
+    known = {**names, **{name: lines[name] for name in ("dist_m", "heights", "sight") if name in lines}}
+    table.update({name: column[table["pair"]] for name, column in known.items()})
+    add_magnetic(table, compass, lines["camera_index"][table["pair"]], table["t_utc"], "bearing_deg")
 
 
 def place_against(alt_deg, base_alt_deg, top_alt_deg):

@@ -7,7 +7,7 @@ years of the model, to 0.001° over one.
 import numpy as np
 
 from ..ground import magnetic
-from ..ground.magnetic import magnetic_bearing  # noqa: F401  what an algorithm needs beside the declination
+from ..ground.magnetic import magnetic_bearing
 
 MODEL = magnetic.model().name
 FIRST_YEAR, LAST_YEAR = magnetic.model().epoch, magnetic.model().epoch + magnetic.SPAN_YEARS  # both ends of what the model holds for
@@ -63,6 +63,24 @@ class Compass:
         years = _years(t_utc_s)
         declination = self._declination_deg[site] + self._change_deg[site] * (years - self._first) / self._span
         return np.where(magnetic.within_model(years), 180.0 - (180.0 - declination) % 360.0, np.nan)
+
+
+def add_magnetic(table, compass, site, t_utc_s, bearing):
+    """Add `decl_deg`, and `mag_deg` of a column of true bearings, to a table.
+
+    Parameters
+    ----------
+    table : dict
+    compass : Compass
+    site : ndarray of int, shape (N,)
+        Index of the site of each row among those of the compass.
+    t_utc_s : array_like
+        Moments of the rows, or one for all. [s of UTC]
+    bearing : str
+        Name of the column.
+    """
+    table["decl_deg"] = compass.declination_deg(site, t_utc_s)
+    table["mag_deg"] = magnetic_bearing(table[bearing], table["decl_deg"])
 
 
 def _years(t_utc_s):

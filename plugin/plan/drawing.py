@@ -3,9 +3,11 @@
 import numpy as np
 
 from ..ground.geodesic import densified_lines, direct, split_at_antimeridian
+from . import wkb
 
 EXACT_DEG = 2.0**-30  # 0.1 mm: multiples of it stay exact when turns are added, so that both edges of a seam fall together
 RAY_STEPS, ARC_STEPS = 8, 48  # of a wedge: its arc lies within 0.06 % of the distance, its sides within 2 m at 50 km
+SAME_PLACE = 1.0  # map unit: two ends of a cut line nearer than this on a projected map are one place
 HALF_STEP_M = 50.0  # to either side of the camera: short against any projection's bending, long against the rounding of its coordinates
 
 
@@ -22,6 +24,47 @@ def drawn_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg):
     ground.geodesic.MultiLines
     """
     return split_at_antimeridian(densified_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg))
+
+
+def drawn_wkb(lon1_deg, lat1_deg, lon2_deg, lat2_deg, to_map, is_geographic):
+    """Geodesics as MultiLineStrings on a map, in well-known binary.
+
+    Parameters
+    ----------
+    lon1_deg, lat1_deg, lon2_deg, lat2_deg : array_like, (L,)
+        Ends of the lines. [deg]
+    to_map : callable
+        `to_map(lon_deg, lat_deg) -> x, y`, nan where the map has no place.
+    is_geographic : bool
+        On a geographic map a line over the antimeridian is cut in two, on a projected one only where the map itself is cut there.
+
+    Returns
+    -------
+    list of bytes or None
+        None where the map cannot show the whole line.
+    """
+    lines = drawn_lines(lon1_deg, lat1_deg, lon2_deg, lat2_deg)
+    x, y = to_map(lines.lon_deg, lines.lat_deg)
+    if is_geographic:
+        x = x - 360.0 * np.round((x - lines.lon_deg) / 360.0)  # another datum may push a vertex on the antimeridian over it
+    xy = np.column_stack([x, y])
+    parts = lines.part_offsets.tolist()
+    drawn = []
+    for first, last in zip(lines.line_offsets[:-1].tolist(), lines.line_offsets[1:].tolist()):
+        pieces = [xy[parts[i] : parts[i + 1]] for i in range(first, last)]
+        drawn.append(wkb.multilinestring(pieces if is_geographic else _joined(pieces)))
+    return drawn
+
+
+def _joined(pieces):
+    """Pieces whose ends fall together on the map made one again."""
+    joined = [pieces[0]]
+    for piece in pieces[1:]:
+        if np.hypot(*(piece[0] - joined[-1][-1])) < SAME_PLACE:
+            joined[-1] = np.concatenate([joined[-1], piece[1:]])
+        else:
+            joined.append(piece)
+    return joined
 
 
 def unrolled_ring(lon_deg, lat_deg):

@@ -20,6 +20,12 @@ def new_moons(first_utc_s, last_utc_s):
     return ephemeris.utc_from_tt(moonlight.new_moons(made[MOON], made[SUN], *ephemeris.tt_from_utc(span)))
 
 
+def months_of(table, new_moon_utc_s):
+    """A row a site and month of a table of `plan.night_windows.find_night_windows`; see `by_month`."""
+    night = (table[name] for name in ("site", "night", "noon_utc_s"))
+    return by_month(*night, np.nan_to_num(table["minutes"]), table["all_min"], new_moon_utc_s)
+
+
 def by_month(site, night, noon_utc_s, longest_min, all_min, new_moon_utc_s):
     """A row a site and month.
 

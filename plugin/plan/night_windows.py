@@ -83,6 +83,11 @@ class Places:
         return Places(*(values[index] for values in arrays), self.zone_names, self.zone_index[index], self.lens_dem_m[index])
 
 
+def known_height_m(lens_dem_m, z_m):
+    """Heights for the air at places: of the lens by an elevation model, else the place's own, else sea level. [m]."""
+    return np.where(np.isfinite(lens_dem_m), lens_dem_m, np.where(np.isfinite(z_m), z_m, 0.0))
+
+
 def find_night_windows(places, target, first_night, last_night, conditions, progress=None, relief=None, towns=None):
     """Find the windows of a target over places in a range of nights.
 

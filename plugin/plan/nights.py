@@ -57,6 +57,34 @@ def noons(lon_deg, zone_names, zone_index, first_night, last_night):
     return start, np.rint((end - start) / DAY_S).astype(int)
 
 
+def nights_asked(first_night, last_night, count, now_utc_s, zone_names, zone_index):
+    """First and last night at each site, blanks filled: from the one of today at the site, a number of nights in all.
+
+    Parameters
+    ----------
+    first_night, last_night : datetime64[D] or None
+        None where left blank.
+    count : int
+    now_utc_s : float
+        When it is today. [s]
+    zone_names : sequence of str
+    zone_index : ndarray of int, (S,)
+
+    Returns
+    -------
+    first, last : ndarray of datetime64[D], (S,)
+    """
+    first = clock.dates(now_utc_s, zone_names, zone_index) if first_night is None else np.full(len(zone_index), first_night)
+    last = first + (count - 1) if last_night is None else np.full(len(zone_index), last_night)
+    return first, last
+
+
+def span_utc_s(lon_deg, zone_names, zone_index, first_night, last_night):
+    """First and last moment of the nights of all sites, arguments as for `noons`; 0 and 0 without a site. [s]."""
+    noon_utc_s, count = noons(lon_deg, zone_names, zone_index, first_night, last_night)
+    return (noon_utc_s.min(), (noon_utc_s + DAY_S * count).max()) if noon_utc_s.size else (0.0, 0.0)
+
+
 def night_of(t_utc_s, lon_deg, zone_names, zone_index):
     """The night in which a moment lies.
 

@@ -5,7 +5,7 @@ bounded however many there are. Distances are geodesic ones, also over the antim
 counted by reason.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -175,6 +175,49 @@ def pair_closest(camera_lon_deg, camera_lat_deg, subject_lon_deg, subject_lat_de
     bearing, back, dist = geodesic.inverse(*cameras.at(found), *subjects.at(closest[found]))
     left_out = {CAMERA_WITHOUT_NEAR_SUBJECT: cameras.size - found.size}
     yield PairBlock(found, closest[found], dist, bearing, back, _counted(left_out), 1.0)
+
+
+def pair_by(kind, cameras, subjects, max_distance_m=np.inf):
+    """The pairs of a kind of pairing.
+
+    Parameters
+    ----------
+    kind : str
+        One of `names.PAIRINGS`.
+    cameras, subjects : objects with `lon_deg`, `lat_deg`, `keys`, each (N,)
+        The keys play a part in `by_field` alone.
+    max_distance_m : float
+        As for `pair_all`. [m]
+
+    Yields
+    ------
+    PairBlock
+        Not one where there is no camera or no subject.
+    """
+    places = (cameras.lon_deg, cameras.lat_deg, subjects.lon_deg, subjects.lat_deg)
+    if not len(cameras.lon_deg) or not len(subjects.lon_deg):
+        return iter(())
+    if kind == "closest":
+        return pair_closest(*places, max_distance_m)
+    if kind == "by_field":
+        return pair_by_field(*places[:2], cameras.keys, *places[2:], subjects.keys, max_distance_m)
+    return pair_all(*places, max_distance_m)
+
+
+def cut_up(blocks, most):
+    """The same pairs in blocks of so many at most."""
+    before = 0.0
+    for block in blocks:
+        count = block.camera.size
+        if count <= most:
+            yield block
+        else:
+            for first in range(0, count, most):
+                piece = slice(first, first + most)
+                arrays = {name: getattr(block, name)[piece] for name in ("camera", "subject", "dist_m", "bearing_deg", "back_deg")}
+                done = before + (block.done - before) * min(first + most, count) / count
+                yield replace(block, left_out={} if first else block.left_out, done=done, **arrays)
+        before = block.done
 
 
 class _Places:
