@@ -2,26 +2,31 @@
 
 from qgis.core import QgsApplication
 
+from . import expressions
 from .provider import SkyAlidadeProvider
 
 
 class SkyAlidade:
-    """The plugin is its Processing provider: no menu and no tool bar, so `iface` is not needed."""
+    """The plugin is its Processing provider and its expression functions: no menu and no tool bar, so `iface` is not needed."""
 
     def __init__(self, iface):
         self.provider = None
+        self.functions = []
 
     def initProcessing(self):
-        """Add the provider; the only call that qgis_process makes."""
+        """Add the provider and the functions; the only call that qgis_process makes."""
         self.provider = SkyAlidadeProvider()
         QgsApplication.processingRegistry().addProvider(self.provider)
+        self.functions = expressions.register()
 
     def initGui(self):
         """Load in the desktop."""
         self.initProcessing()
 
     def unload(self):
-        """Take the provider out again; the registry deletes it."""
+        """Take the provider and the functions out again; the registry deletes the provider."""
+        expressions.unregister(self.functions)
+        self.functions = []
         if self.provider is not None:
             QgsApplication.processingRegistry().removeProvider(self.provider)
             self.provider = None

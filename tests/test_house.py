@@ -29,7 +29,8 @@ MAY_IMPORT = {
     "charts": {"names"},
     "algorithms": {"names", "plan", "adapters", "charts"},
     "provider": {"names", "adapters", "algorithms"},
-    "plugin": {"provider"},
+    "expressions": {"names", "plan", "adapters"},
+    "plugin": {"provider", "expressions"},
     "__init__": {"plugin"},
     "package": set(),
 }

@@ -174,6 +174,8 @@ class TimeTable:
         Moments, in any order. [s of UTC]
     bodies : iterable of Body, FixedDirection or PoleDirection
     ephemeris : Ephemeris, optional
+    made : dict of body to Track, optional
+        Tracks of the bodies over a span that holds the moments, where they were made before.
 
     Attributes
     ----------
@@ -186,15 +188,16 @@ class TimeTable:
         Where a moment lies outside the ephemeris.
     """
 
-    def __init__(self, t_utc_s, bodies, ephemeris=None):
+    def __init__(self, t_utc_s, bodies, ephemeris=None, made=None):
         ephemeris = ephemeris or default_ephemeris()
         self.t_utc_s = np.atleast_1d(np.asarray(t_utc_s, float))
         tt_s = ephemeris.tt_from_utc(self.t_utc_s)
         self.bodies = tuple(dict.fromkeys(bodies))
         span = (self.t_utc_s.min(), self.t_utc_s.max()) if len(tt_s) else (ephemeris.first_utc_s,) * 2
         ephemeris.require(*span)
-        if len(tt_s) * DAY_S * min((body.step_days for body in self.bodies), default=1.0) > span[1] - span[0]:
+        if made is None and len(tt_s) * DAY_S * min((body.step_days for body in self.bodies), default=1.0) > span[1] - span[0]:
             made = tracks(self.bodies, *span, ephemeris)
+        if made is not None:
             turning = {body: track.at(tt_s) for body, track in made.items()}
         else:  # sparse times: straight from the ephemeris is less work, and exact
             rotation = _orientation(ephemeris, tt_s)
