@@ -299,6 +299,18 @@ SHADOW_TRACK_FIELDS = (
 
 TRACK_LINES_FIELDS = ("subject", "subject_id", "body", "t_start", "start_loc", "t_end", "end_loc", "tz")
 
+# algorithm id -> output -> the fields of its rows, before those that are kept of an input
+FIELDS_OF_OUTPUTS = {
+    "sightlines": {"OUTPUT": SIGHTLINES_FIELDS},
+    "alignments": {"OUTPUT": ALIGNMENTS_FIELDS, "UNMET": UNMET_FIELDS},
+    "night_windows": {"OUTPUT": NIGHT_WINDOWS_FIELDS, "WINDOWS": WINDOWS_FIELDS, "MONTHS": MONTHS_FIELDS},
+    "sky_positions": {"OUTPUT": SKY_POSITIONS_FIELDS},
+    "standpoints": {"POINTS": STANDPOINTS_FIELDS, "STRETCHES": STRETCHES_FIELDS, "ZONES": ZONES_FIELDS},
+    "shadow_track": {"OUTPUT": SHADOW_TRACK_FIELDS, "LINES": TRACK_LINES_FIELDS},
+    "terrain_horizon": {"PROFILE": PROFILE_FIELDS, "SKYLINE": SKYLINE_FIELDS},
+    "framing": {"OUTPUT": FRAMING_FIELDS, "HEADS": HEADS_FIELDS},
+}
+
 
 SHORT = 10  # letters that a Shapefile keeps of a name
 

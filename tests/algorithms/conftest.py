@@ -101,6 +101,7 @@ def refusal(algorithm, context):
 @pytest.fixture
 def run(algorithm, context):
     """Run an algorithm; its parameters must pass its own check."""
+    from skyalidade.names import FIELDS_OF_OUTPUTS
 
     def outcome(name, parameters, cancel_at=None):
         feedback = Feedback(cancel_at)
@@ -110,7 +111,11 @@ def run(algorithm, context):
         assert taken, text
         # as processing.run calls it; errors are raised, not swallowed
         results = prepared.run(parameters, context, feedback, {}, False)[0]
-        return Outcome(results, context, feedback)
+        outcome = Outcome(results, context, feedback)
+        for output, fields in FIELDS_OF_OUTPUTS.get(name, {}).items():
+            if outcome.layers.get(output) is not None:
+                assert tuple(outcome.layers[output].fields().names()[: len(fields)]) == fields, f"{output} is not as names.py tells"
+        return outcome
 
     return outcome
 

@@ -1,0 +1,207 @@
+"""The documents hold: pages are as the plugin is, every field is explained, every link leads somewhere, every example could be run."""
+
+import importlib.util
+import re
+import shlex
+from pathlib import Path
+
+import pytest
+
+TOP = Path(__file__).resolve().parents[1]
+DOCS = TOP / "docs"
+RENEW = "Run: build/venv/bin/python docs/make_pages.py --write"
+MARKDOWN = sorted(path for path in TOP.rglob("*.md") if not {"build", "node_modules"} & set(path.relative_to(TOP).parts[:-1]))
+KINDS = {"text": "text", "int": "whole number", "real": "number", "bool": "yes or no", "date": "date", "datetime": "time, UTC"}
+MOST_PICTURE_BYTES = 300_000  # a page with pictures opens at once, and the checkout stays small
+
+
+def loaded(file):
+    """A script of the checkout as a module."""
+    spec = importlib.util.spec_from_file_location(file.stem, file)
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+make_pages = loaded(DOCS / "make_pages.py")
+ALGORITHMS = {kind.ID: kind().create() for kind in make_pages.ALGORITHMS}
+WITH_BODY = [name for name, made in ALGORITHMS.items() if made.parameterDefinition("BODY") or made.parameterDefinition("BODIES")]
+
+
+def name_of(path):
+    return path.relative_to(TOP).as_posix()
+
+
+# pages that are made
+
+
+@pytest.fixture(scope="module")
+def wanted():
+    return make_pages.wanted()
+
+
+@pytest.mark.parametrize("name", ALGORITHMS)
+def test_a_page_is_as_its_algorithm(name, wanted):
+    page = make_pages.page(name)
+    written, _, _ = page.read_text(encoding="utf-8").partition(make_pages.MARK)
+    for heading in ("## Parameters", "## Outputs"):
+        assert heading not in written, f"{name_of(page)} has a heading '{heading}' of its own, but that part is made. Remove it. {RENEW}"
+    assert page.read_text(encoding="utf-8") == wanted[page], f"{name_of(page)} is out of date. {RENEW}"
+
+
+def test_a_page_out_of_date_is_seen(wanted, tmp_path, monkeypatch, capsys):
+    page = make_pages.page("sightlines")
+    copy = tmp_path / "docs" / "algorithms" / page.name
+    copy.parent.mkdir(parents=True)
+    copy.write_text(page.read_text(encoding="utf-8").replace("| 50 000 |", "| 40 000 |"), encoding="utf-8")
+    monkeypatch.setattr(make_pages, "wanted", lambda: {copy: wanted[page]})
+    monkeypatch.setattr(make_pages, "DOCS", tmp_path / "docs")
+    assert make_pages.main(write=False)
+    assert capsys.readouterr().out == "docs/algorithms/sightlines.md is out of date\n"
+    assert not make_pages.main(write=True)
+    assert copy.read_text(encoding="utf-8") == page.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("name", ALGORITHMS)
+def test_outputs_are_listed_with_their_fields(name):
+    from skyalidade.names import FIELDS, FIELDS_OF_OUTPUTS
+
+    made = ALGORITHMS[name]
+    sinks = {one.name() for one in made.destinationParameterDefinitions() if one.type() == "sink"}
+    listed = FIELDS_OF_OUTPUTS.get(name, {})
+    assert listed.keys() == sinks, f"names.py: FIELDS_OF_OUTPUTS of {name}"
+    assert {field for fields in listed.values() for field in fields} <= FIELDS.keys()
+
+
+def test_every_field_is_explained_with_its_type():
+    from skyalidade.names import FIELDS
+
+    told = make_pages.meanings()
+    assert [name for name in FIELDS if name not in told] == [], "docs/nomenclature.md, Fields, does not explain them"
+    assert [name for name in told if name not in FIELDS] == [], "docs/nomenclature.md explains fields that are not there"
+    wrong = {name: told[name][0] for name, field in FIELDS.items() if told[name][0].split(",")[0] != KINDS[field.kind].split(",")[0]}
+    assert wrong == {}
+    units = {name: re.search(r"\[(\S+?)(?: true)?\]", field.alias) for name, field in FIELDS.items() if field.kind == "real"}
+    wrong = {name: told[name][0] for name, unit in units.items() if told[name][0] != (f"number, {unit[1]}" if unit else "number")}
+    assert wrong == {}
+
+
+# every algorithm has its place
+
+
+@pytest.mark.parametrize("page", ["README.md", "docs/README.md"])
+def test_no_algorithm_is_left_out(page):
+    text = (TOP / page).read_text(encoding="utf-8")
+    assert [name for name in ALGORITHMS if f"algorithms/{name}.md" not in text] == []
+
+
+@pytest.mark.parametrize("name", WITH_BODY)
+def test_who_may_choose_the_sun_is_warned(name):
+    written = make_pages.page(name).read_text(encoding="utf-8").partition(make_pages.MARK)[0]
+    assert "ISO 12312-2" in written
+
+
+# links
+
+
+def without_code(text):
+    """Markdown without its blocks and pieces of code, in which brackets are no links and # is no heading."""
+    text = re.sub(r"^```.*?^```$", "", text, flags=re.M | re.S)
+    return re.sub(r"`[^`\n]*`", lambda piece: "x" * len(piece[0]), text)
+
+
+def anchors(page):
+    """The anchors that a page of Markdown has: its headings in small letters, words joined by dashes."""
+    text = re.sub(r"^```.*?^```$", "", page.read_text(encoding="utf-8"), flags=re.M | re.S)
+    found = set()
+    for heading in re.findall(r"^#{1,6} (.+)$", text, flags=re.M):
+        anchor = re.sub(r"[^\w\- ]", "", heading.strip().lower()).replace(" ", "-")
+        number = 1
+        while anchor in found:  # a heading that comes again gets a number
+            anchor = re.sub(r"(-\d+)?$", f"-{number}", anchor, count=1)
+            number += 1
+        found.add(anchor)
+    return found
+
+
+def dead_links(page):
+    """Links of a page that lead nowhere."""
+    for target in re.findall(r"\]\(([^()\s]+)\)", without_code(page.read_text(encoding="utf-8"))):
+        if re.match(r"[a-z]+:", target):
+            continue
+        path, _, anchor = target.partition("#")
+        to = (page.parent / path).resolve() if path else page
+        if not to.exists():
+            yield f"{target}: there is no such file"
+        elif anchor and (to.suffix != ".md" or anchor not in anchors(to)):
+            yield f"{target}: there is no such heading"
+
+
+@pytest.mark.parametrize("page", MARKDOWN, ids=name_of)
+def test_links_lead_somewhere(page):
+    assert list(dead_links(page)) == []
+
+
+def test_a_dead_link_is_seen(tmp_path):
+    (tmp_path / "other.md").write_text("# Other page\n\n## Twice\n\n## Twice\n", encoding="utf-8")
+    page = tmp_path / "page.md"
+    page.write_text(
+        "[a](gone.md) [b](other.md#other-page) [c](other.md#gone) [d](#here) ![e](gone.png) [f](https://example.org)\n"
+        "[g](other.md#twice-1) `[h](code.md)`\n\n```sh\n[i](block.md)\n```\n",
+        encoding="utf-8",
+    )
+    assert [link.split(":")[0] for link in dead_links(page)] == ["gone.md", "other.md#gone", "#here", "gone.png"]
+
+
+@pytest.mark.parametrize("picture", sorted(DOCS.rglob("*.png")), ids=name_of)
+def test_pictures_are_small_and_shown(picture):
+    assert picture.stat().st_size <= MOST_PICTURE_BYTES
+    assert any(picture.name in page.read_text(encoding="utf-8") for page in MARKDOWN)
+
+
+# examples
+
+
+def commands(page):
+    """The runs of algorithms that a page shows: [(algorithm, [(name, value), ...]), ...]."""
+    for block in re.findall(r"^```sh\n(.*?)^```$", page.read_text(encoding="utf-8"), flags=re.M | re.S):
+        for line in block.replace("\\\n", " ").splitlines():
+            words = shlex.split(line, comments=True)
+            for place, word in enumerate(words):
+                if word.startswith("skyalidade:"):
+                    given = [one.lstrip("-").partition("=")[::2] for one in words[place + 1 :] if "=" in one]
+                    yield word.split(":")[1], given
+
+
+def example_faults(name, given):
+    """What an example asks of an algorithm that it does not have."""
+    if name not in ALGORITHMS:
+        return [f"there is no algorithm {name}"]
+    made = ALGORITHMS[name]
+    definitions = {one.name(): one for one in made.parameterDefinitions()}
+    faults = [f"{name} has no parameter {parameter}" for parameter, _ in given if parameter not in definitions]
+    for parameter, value in given:
+        definition = definitions.get(parameter)
+        if definition is not None and definition.type() == "enum" and not set(value.split(",")) <= set(definition.options()):
+            faults.append(f"{parameter} has no choice {value}")
+    missing = [one.name() for one in made.parameterDefinitions() if make_pages.left_out(one) == "must be given"]
+    return faults + [f"{one} is not given" for one in missing if one not in dict(given)]
+
+
+@pytest.mark.parametrize("page", [page for page in MARKDOWN if list(commands(page))], ids=name_of)
+def test_examples_ask_for_what_is_there(page):
+    assert [fault for name, given in commands(page) for fault in example_faults(name, given)] == []
+
+
+def test_a_wrong_example_is_seen(tmp_path):
+    page = tmp_path / "page.md"
+    page.write_text(
+        "```sh\nqgis_process run skyalidade:night_windows -- SITES=a.gpkg BODY=venus \\\n    NIGHTS=3 OUTPUT=b.gpkg\n"
+        "qgis_process run skyalidade:nights -- SITES=a.gpkg\nqgis_process run skyalidade:sightlines -- CAMERAS=a.gpkg OUTPUT=b.gpkg\n```\n",
+        encoding="utf-8",
+    )
+    assert [example_faults(*one) for one in commands(page)] == [
+        ["night_windows has no parameter NIGHTS", "BODY has no choice venus"],
+        ["there is no algorithm nights"],
+        ["SUBJECTS is not given"],
+    ]
