@@ -130,13 +130,22 @@ def from_algorithms(text):
     return re.sub(r"\]\((?!\.\./nomenclature|\w+\.md|https?:)", "](../", text)
 
 
+def given(output, destination):
+    """What kind of thing an output is."""
+    if destination and destination.type() == "sink":
+        return takes(destination)
+    if destination and output.type() == "outputFile":
+        return f"{destination.defaultFileExtension().upper()} file"
+    return GIVES.get(output.type(), "raster")
+
+
 def outputs(algorithm, told):
     """What comes out: each output, and the fields of its rows."""
     yield "## Outputs"
     fields_of = FIELDS_OF_OUTPUTS.get(algorithm.name(), {})
     for output in algorithm.outputDefinitions():
         destination = algorithm.parameterDefinition(output.name())
-        kind = takes(destination) if destination and destination.type() == "sink" else GIVES.get(output.type(), "raster")
+        kind = given(output, destination)
         optional = ", if asked for" if destination and destination.flags() & FLAG.FlagOptional else ""
         label = destination.description() if destination else output.description()
         sentence = f" {cell(destination.help())}" if destination and destination.help() else ""
