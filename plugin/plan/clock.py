@@ -129,11 +129,14 @@ def utc_offsets_s(t_utc_s, zone_names, zone_index):
     day = np.floor(moments / DAY_S).astype(np.int64)
     first_day = day.min()
     day_span = int(day.max() - first_day) + 1
-    keys, of_key = np.unique(index[known].astype(np.int64) * day_span + (day - first_day), return_inverse=True)
+    keys, of_key = _distinct(index[known].astype(np.int64) * day_span + (day - first_day))
     clocks = [zone(name) for name in zone_names]
     changes = [_day_offsets(clocks[key // day_span], int(key % day_span + first_day)) for key in keys.tolist()]
     before_s, change_s, after_s = np.array(changes).T
-    offsets_s[known] = np.where(moments < change_s[of_key], before_s[of_key], after_s[of_key])
+    if np.array_equal(before_s, after_s):
+        offsets_s[known] = before_s[of_key]
+    else:
+        offsets_s[known] = np.where(moments < change_s[of_key], before_s[of_key], after_s[of_key])
     return offsets_s
 
 
@@ -169,17 +172,18 @@ def local_text(t_utc_s, zone_names, zone_index):
     known = np.isfinite(offsets_s)
     if not known.any():
         return texts
-    offset_s, of_offset = np.unique(offsets_s[known], return_inverse=True)
-    tails = np.array([" " + _offset_text(seconds) for seconds in offset_s])
-    day, second = np.divmod((np.broadcast_to(t, offsets_s.shape)[known] + offsets_s[known]).astype(np.int64), DAY_S)
-    dates_from = np.arange(day.min(), day.max() + 1).astype("datetime64[D]")
-    parts = (
-        _letters(np.datetime_as_string(dates_from))[day - day.min(), :10],
-        _times_of_day()[second],
-        _letters(tails)[of_offset.reshape(-1)],
-    )
-    letters = np.concatenate(parts, axis=1)
-    texts[known] = letters.view(f"U{letters.shape[1]}")[:, 0].astype(object)
+    ahead_s = offsets_s[known].astype(np.int64)
+    whole_s = np.broadcast_to(t, offsets_s.shape)[known].astype(np.int64) + ahead_s
+    offset_s, of_offset = _distinct(ahead_s + DAY_S)  # from 0 upward: no clock is a day behind
+    tails = _letters(np.array([" " + _offset_text(seconds - DAY_S) for seconds in offset_s.tolist()]))
+    day = whole_s // DAY_S
+    first_day = day.min()
+    dates_from = np.arange(first_day, day.max() + 1).astype("datetime64[D]")
+    letters = np.empty((len(day), 19 + tails.shape[1]), np.uint8)
+    letters[:, :10] = _letters(np.datetime_as_string(dates_from))[day - first_day, :10]
+    letters[:, 10:19] = _times_of_day()[whole_s - DAY_S * day]
+    letters[:, 19:] = tails[of_offset]
+    texts[known] = letters.astype(np.uint32).view(f"U{letters.shape[1]}")[:, 0].astype(object)
     return texts
 
 
@@ -288,6 +292,7 @@ def _instant(wall, zone_name):
 
 
 @functools.lru_cache(maxsize=1 << 18)
+@functools.lru_cache(maxsize=100_000)
 def _day_offsets(clock, day):
     """Offsets [s] at the two ends of a UTC day (counted from 1970) and the moment [s] between them from which the second holds."""
     early, late = day * DAY_S, (day + 1) * DAY_S
@@ -302,8 +307,17 @@ def _day_offsets(clock, day):
 
 
 def _letters(texts):
-    """Code points of texts of one array, one row a text."""
-    return texts.view(np.uint32).reshape(texts.size, -1)
+    """Letters of ASCII texts of one array, one row a text, as small as they can be."""
+    return texts.view(np.uint32).reshape(texts.size, -1).astype(np.uint8)
+
+
+def _distinct(numbers):
+    """As `numpy.unique` with the inverse, of integers from 0 upward: where they lie close, counted and not sorted."""
+    if numbers.max() > 4 * numbers.size + 1_000_000:
+        return np.unique(numbers, return_inverse=True)
+    present = np.zeros(numbers.max() + 1, bool)
+    present[numbers] = True
+    return np.flatnonzero(present), np.cumsum(present)[numbers] - 1
 
 
 def _offset_s(clock, t_utc_s):

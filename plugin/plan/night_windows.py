@@ -15,6 +15,7 @@ from ..sky.ephemeris import DAY_S, default_ephemeris
 from ..sky.horizontal import Sites
 from ..sky.tables import tracks
 from . import circumstances, clock, nights
+from .ahead import THREADS, worked_ahead
 from .alignments import BLOCK_CELLS, EDGE_S
 from .altitudes import highest
 from .conditions import DOWN, Circumstances, Heavens, body_limits
@@ -130,14 +131,16 @@ def find_night_windows(places, target, first_night, last_night, conditions, prog
     if relief is not None:
         step = min(step, BLOCK_SKYLINES)
 
-    for first in range(0, len(places), step):
+    def search(first, go_on):
         part = slice(first, first + step)
-
-        def go_on(first=first):
-            return progress is None or progress(first / len(places)) is not False
-
         block = _Block(places.take(part), noon_utc_s[part], night_count[part], heavens, target, conditions, relief, towns, go_on)
-        found = block.find()
+        return block.find()
+
+    def go_on(first):
+        return progress is None or progress(first / len(places)) is not False
+
+    # An elevation model is read by one thread alone.
+    for first, found in worked_ahead(search, range(0, len(places), step), go_on, THREADS if relief is None else 1):
         if found is None:
             return
         for columns in found:

@@ -101,7 +101,13 @@ def either(*sets):
 
 def outside(arcs):
     """Where the set does not hold, within its span."""
-    return _where([arcs], [0])
+    rows = np.arange(len(arcs.low))
+    first = np.searchsorted(arcs.row, rows, side="left")  # a row's gaps begin at its low and at each of its ends
+    row = np.insert(arcs.row, first, rows)
+    start = np.insert(arcs.end, first, arcs.low)
+    end = np.insert(arcs.start, np.searchsorted(arcs.row, rows, side="right"), arcs.high)
+    gaps = Arcs(row, start, end, arcs.low, arcs.high)
+    return gaps.keep(end > start)
 
 
 def alike(first, second):

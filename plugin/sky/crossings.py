@@ -21,7 +21,8 @@ from .tables import TURN_RAD_PER_S
 
 SMALL_SWING = 0.05  # of the cosine, relative to the distance: below it the slow terms may turn within a turn
 CUT_RAD = 0.002  # a highest value missed by this hides a grazing pass of at most 0.4"
-ROOT_S = 0.02  # last Newton step; what remains is its square
+ROOT_S = 1e-4  # what may remain of a crossing's error: less than any body moves by 0.002"
+UNMODELLED = 0.05  # share of the curvature that is not the cosine's: parallax, and the body's own motion
 NEWTON_STEPS, ALL_STEPS = 12, 60
 
 
@@ -89,7 +90,7 @@ class Motion:
     def __init__(self, body, track, sites):
         self.track = track
         self.sites = sites
-        finite = isinstance(body, Body)
+        self._moves = finite = isinstance(body, Body)
         polar = isinstance(body, PoleDirection)
         self._lon = np.radians(sites.lon_deg)
         self._meridian_km = sites.meridian_km * finite
@@ -225,7 +226,8 @@ class Motion:
         if small:
             edges = np.concatenate([low, np.clip(cuts, low, high), high], axis=1)
             return self._with_turnings(plane, rows, edges)
-        cuts = self._extremes(plane, rows, np.clip(cuts, low, high))
+        if self._moves:  # a fixed direction is highest and lowest where its hour angle puts it
+            cuts = self._extremes(plane, rows, np.clip(cuts, low, high))
         edges = np.concatenate([low, np.clip(cuts, low, high), high], axis=1)
         return np.maximum.accumulate(edges, axis=1)  # where slow terms rule, highest and lowest meet and may pass each other
 
@@ -265,7 +267,7 @@ class Motion:
         return np.sort(np.concatenate([edges, turnings], axis=1), axis=1)
 
     def roots(self, plane, rows, low, high, value_low, value_high):
-        """The one crossing in each piece: Newton's steps from the cosine through the two values, kept inside the piece."""
+        """The one crossing in each piece, from the cosine through the two values: steps to second order, kept inside the piece."""
         span = value_low - value_high
         share = np.arccos(np.clip(-(value_low + value_high) / np.where(span == 0.0, 1.0, span), -1.0, 1.0)) / np.pi
         t_s = low + share * (high - low)
@@ -274,17 +276,20 @@ class Motion:
         active = np.arange(len(t_s))
         for step_number in range(ALL_STEPS):
             now = t_s[active]
-            value, rate, _ = self.value_rate_swing(plane, rows[active], now)
+            value, rate, swing = self.value_rate_swing(plane, rows[active], now)
             same = (value >= 0.0) == at_low[active]
             low[active[same]] = now[same]
             high[active[~same]] = now[~same]
             a, b = low[active], high[active]
             middle = 0.5 * (a + b)
-            with np.errstate(divide="ignore", invalid="ignore"):
-                newton = now - value / rate
+            with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+                step = -value / rate
+                bend = 0.5 * TURN_RAD_PER_S**2 * swing / rate * step  # the cosine's second derivative is its negative
+                newton = now + step * (1.0 + bend)
+                left = np.abs(step) * (np.abs(bend) * (UNMODELLED + 2.0 * np.abs(bend)) + (TURN_RAD_PER_S * step) ** 2)
             trusted = (newton >= a) & (newton <= b) if step_number < NEWTON_STEPS else np.zeros(len(now), bool)
             t_s[active] = np.where(trusted, newton, middle)
-            done = np.where(trusted, np.abs(newton - now) < ROOT_S, b - a < ROOT_S / 100.0)
+            done = np.where(trusted, left < ROOT_S, b - a < ROOT_S)
             active = active[~done]
             if not len(active):
                 return t_s

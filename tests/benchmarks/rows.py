@@ -1,6 +1,8 @@
 """How long rows take end to end, from layers to a closed GeoPackage, beside the bare cost of building and writing the same rows."""
 
 import os
+import shutil
+import subprocess
 import sys
 import tempfile
 import time
@@ -23,12 +25,14 @@ from qgis.core import (  # noqa: E402
     QgsProcessingContext,
     QgsProcessingFeedback,
     QgsProcessingUtils,
+    QgsVectorFileWriter,
     QgsVectorLayer,
 )
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 CAMERAS, SUBJECTS, SITES, TIMES = 400, 250, 1000, 100
 NIGHT_SITES = 300
+PROCESS_SITES = 1000  # through qgis_process; enough that its start, about 3 s, is not what is measured
 KEPT = ["park", "stop", "walk_km"]
 BATCH = 2000  # rows handed to the sink at once, as the plugin does
 REPEATS = 3  # of each, in turn; the quickest counts
@@ -71,6 +75,39 @@ def end_to_end_s(algorithm, parameters, path):
     _, finished = made.run({**parameters, "OUTPUT": str(path)}, context, QgsProcessingFeedback(False))
     assert finished
     return time.perf_counter() - start
+
+
+def process_s(sites, path):
+    """The whole command `qgis_process run skyalidade:night_windows`, from the start of QGIS to its end. [s]."""
+    path.unlink(missing_ok=True)
+    command = shutil.which("qgis_process.bin") or shutil.which("qgis_process")
+    asked = [f"SITES={sites}", "SITE_NAME=name", "FIRST_NIGHT=2027-01-01", "LAST_NIGHT=2027-12-31", f"OUTPUT={path}"]
+    with tempfile.TemporaryDirectory() as home:
+        profile = Path(home, "profiles", "default", "QGIS")
+        profile.mkdir(parents=True)
+        Path(profile, "QGIS3.ini").write_text("[PythonPlugins]\nskyalidade=true\n", encoding="ascii")
+        plugins = str(Path(sys.modules["skyalidade"].__file__).parents[1])
+        environment = {**os.environ, "QGIS_CUSTOM_CONFIG_PATH": home, "QGIS_PLUGINPATH": plugins, "HOME": home, "XDG_RUNTIME_DIR": home}
+        start = time.perf_counter()
+        told = subprocess.run(
+            [command, "run", "skyalidade:night_windows", "--", *asked], env=environment, capture_output=True, text=True, check=False
+        )
+        taken_s = time.perf_counter() - start
+    assert told.returncode == 0, told.stderr
+    return taken_s
+
+
+def through_qgis_process(folder):
+    """Rows, fields, and seconds of a command with many sites, and bare."""
+    sites, whole, bare = Path(folder, "sites.gpkg"), Path(folder, "process.gpkg"), Path(folder, "bare.gpkg")
+    context = QgsCoordinateTransformContext()
+    options = QgsVectorFileWriter.SaveVectorOptions()
+    QgsVectorFileWriter.writeAsVectorFormatV3(points(PROCESS_SITES, 5), str(sites), context, options)
+    process_s(sites, whole)  # not counted, as with the others
+    rows = rows_of(whole)
+    taken = [(process_s(sites, whole), bare_s(bare, rows)) for _ in range(REPEATS)]
+    plugin_s, least_s = (min(column) for column in zip(*taken))
+    return {"rows": len(rows[3]), "fields": len(rows[0]), "plugin": plugin_s, "bare": least_s}
 
 
 def bare_s(path, rows):
@@ -126,6 +163,7 @@ def measure():
             taken = [(end_to_end_s(*run, whole), bare_s(bare, rows)) for _ in range(REPEATS)]
             plugin_s, least_s = (min(column) for column in zip(*taken))
             measured[label] = {"rows": len(rows[3]), "fields": len(rows[0]), "plugin": plugin_s, "bare": least_s}
+        measured["night windows, the whole command `qgis_process`"] = through_qgis_process(folder)
     plugin.unload()
     return measured
 
