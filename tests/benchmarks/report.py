@@ -140,7 +140,7 @@ measured on {scan_pairs} pairs and {scan_days} days, and scaled. Promised: {leas
 {nights_table}
 
 - Sunset, sunrise, dusk and dawn at -18°, moonrise and moonset; the plugin solves the core's windows beside them and tells every column, in
-  UTC and local time: {site_nights} site-nights a second.
+  UTC and local time, in {threads} threads: {site_nights} site-nights a second, {single_nights} in one.
 - Skyfield searches for the events alone. `find_risings` and `find_settings`: {find_sites} sites, scaled; `find_discrete` with its
   `sunrise_sunset`, `dark_twilight_day` and `risings_and_settings` of the Moon, at their own steps: {discrete_sites} sites, scaled.
   Promised: {least_find} and {least_discrete} times.
@@ -204,7 +204,7 @@ tests/benchmarks/rows.py tests/benchmarks/skyline.py tests/benchmarks/standpoint
 def page():
     placed, bare_s = places.measure()
     found, solver_s, scan_s = alignments.measure()
-    site_nights, windows_s, skyfield_s = night_windows.measure()
+    site_nights, single_s, windows_s, skyfield_s = night_windows.measure()
     large_rows, large_s, large_mb = night_windows.large()
     skylines, sights, one, viewshed_s = skyline.measure()
     path, layer = standpoints.one_target(), standpoints.a_layer()
@@ -234,6 +234,8 @@ def page():
         night_sites=night_windows.SITES,
         night_count=night_windows.NIGHTS,
         nights_table="\n".join(nights_table(windows_s, skyfield_s)),
+        threads=night_windows.night_windows.THREADS,
+        single_nights=f"{site_nights / single_s:,.0f}".replace(",", " "),
         site_nights=f"{site_nights / windows_s:,.0f}".replace(",", " "),
         find_sites=night_windows.FIND_SITES,
         discrete_sites=night_windows.DISCRETE_SITES,
