@@ -83,6 +83,7 @@ class Algorithm(QgsProcessingAlgorithm):
         yield from refusals.dem(self, parameters, context)
         yield from self.refusals(parameters, context)
         yield from refusals.outputs(self, parameters)
+        yield from refusals.databases(self, parameters, context)
 
     def as_qgis_takes_them(self, parameters):
         """The parameters in forms that QGIS's own check accepts: Python's dates as texts, 'field:NAME' as a property, blanks as none."""

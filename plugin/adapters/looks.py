@@ -9,7 +9,7 @@ from .translation import tr
 
 STYLES = Path(__file__).parent.parent / "styles"
 PARTS = QgsMapLayer.StyleCategory.Symbology | QgsMapLayer.StyleCategory.Labeling | QgsMapLayer.StyleCategory.Temporal
-GEOPACKAGE = "GPKG"  # as QGIS names the storage
+KEEPERS = ("GPKG", "PostgreSQL database with PostGIS extension")  # as QGIS names the storages that keep styles
 ALIASES = {name[:10]: field.alias for name, field in FIELDS.items()}  # a Shapefile keeps ten characters of a name
 
 _dressers = {}  # by layer: QGIS holds no reference to a post-processor, and without one it is gone before it is called
@@ -28,8 +28,8 @@ def dress(layer, look, step_min=None):
 def finish(layer_id, look, context, feedback, step_min=None):
     """Give a result its look, once its sink is closed.
 
-    A temporary layer is dressed as it is. A GeoPackage keeps the look as the default style of its layer; but what Processing loads from
-    a file does not ask for that style, so it is dressed when it arrives in the desktop.
+    A temporary layer is dressed as it is. A GeoPackage or a PostGIS keeps the look as the default style of its layer; but what Processing
+    loads does not ask for that style, so it is dressed when it arrives in the desktop.
     """
     layer = context.temporaryLayerStore().mapLayer(layer_id)
     if layer is not None:
@@ -53,10 +53,10 @@ class Dresser(QgsProcessingLayerPostProcessorInterface):
 
 
 def _keep(layer_id, look, feedback, step_min):
-    """Save the look in a GeoPackage; that one does not take it is no reason to lose the result."""
+    """Save the look in the database; that one does not take it is no reason to lose the result."""
     own = QgsProcessingContext()  # without the project, whose layers belong to another thread
     layer = QgsProcessingUtils.mapLayerFromString(layer_id, own, True, QgsProcessingUtils.LayerHint.Vector)
-    if layer is None or layer.storageType() != GEOPACKAGE:
+    if layer is None or layer.storageType() not in KEEPERS:
         return
     dress(layer, look, step_min)
     related, ids, names, _, _ = layer.listStylesInDatabase()

@@ -8,6 +8,7 @@ from qgis.core import (
     QgsExpression,
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
+    QgsProcessingParameterFeatureSource,
     QgsProcessingParameterFolderDestination,
     QgsProcessingParameterNumber,
     QgsProperty,
@@ -17,10 +18,11 @@ from qgis.core import (
 from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
+from .databases import database_of
 from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
 from .raster import Raster, source_of
-from .sinks import destination_file, unwritable
+from .sinks import destination_file, destination_text, unwritable
 from .translation import tr
 
 WESTMOST_S = 12 * 3600  # where a date lasts longest: UTC-12:00
@@ -301,3 +303,22 @@ def outputs(algorithm, parameters):
         reason = unwritable(path) if path else None
         if reason:
             yield tr("{name}: {reason}").format(name=definition.name(), reason=reason)
+
+
+def databases(algorithm, parameters, context):
+    """Tables of databases that could not be written, or from which the run reads."""
+    for definition in algorithm.destinationParameterDefinitions():
+        name = definition.name()
+        database = database_of(destination_text(parameters.get(name)))
+        if database is None:
+            continue
+        for layer in (
+            source.name() for source in algorithm.parameterDefinitions() if isinstance(source, QgsProcessingParameterFeatureSource)
+        ):
+            if database.is_of(algorithm.parameterAsVectorLayer(parameters, layer, context)):
+                yield tr("{name}: the table {table} is the layer of {layer}, which would be lost. Give another name.").format(
+                    name=name, table=database.table, layer=layer
+                )
+        reason = database.unwritable()
+        if reason:
+            yield tr("{name}: {reason}").format(name=name, reason=reason)

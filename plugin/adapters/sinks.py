@@ -16,6 +16,7 @@ from qgis.core import (
 )
 
 from ..names import FIELDS
+from .databases import Spool, database_of
 from .fields import columns, qgs_fields
 from .keeping import append_kept
 from .looks import finish
@@ -92,12 +93,20 @@ class Table:
         self.names, self.kept, self.name, self.written = field_names, kept, name, 0
         fields = qgs_fields(field_names)
         renamed = append_kept(fields, kept)
-        self.sink, self.id = algorithm.parameterAsSink(
-            parameters, name, context, fields, wkb_type, crs, QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
-        )
-        if self.sink is None:
-            if not algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional:
+        database = database_of(destination_text(parameters.get(name)))
+        self._spool = Spool(database) if database else None
+
+        def open_sink(given):
+            flags = QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
+            sink, layer_id = algorithm.parameterAsSink(given, name, context, fields, wkb_type, crs, flags)
+            optional = algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional
+            if sink is None and not optional:
                 raise QgsProcessingException(algorithm.invalidSinkError(parameters, name))
+            return sink, layer_id
+
+        self._make_table = lambda: open_sink(parameters)[1]
+        self.sink, self.id = open_sink({**parameters, name: self._spool.path} if database else parameters)
+        if self.sink is None:
             return
         if renamed:
             feedback.pushInfo(tr("{name}: kept fields whose names were taken: {renamed}.").format(name=name, renamed=", ".join(renamed)))
@@ -112,9 +121,24 @@ class Table:
 
     def close(self, look, context, feedback, step_min=None):
         """Close the layer, which writes what is still held back, and give it its look: a file of `styles/` by its stem."""
-        if self:
-            self.sink = None
+        if not self:
+            return
+        self.sink = None
+        if self._spool is None:
             finish(self.id, look, context, feedback, step_min)
+        elif feedback.isCanceled():
+            feedback.pushWarning(tr("{name}: cancelled before the table was written; it is as it was.").format(name=self.name))
+            self._spool.remove()
+            self.id = None
+        else:
+            self._send(look, context, feedback, step_min)
+
+    def _send(self, look, context, feedback, step_min):
+        """Write what was computed to the table of a database; the look and the mark that tell that it is whole come last."""
+        self.id = self._spool.send(self._make_table, self.name, feedback)
+        if self:
+            finish(self.id, look, context, feedback, step_min)
+            self._spool.mark(feedback)
 
     def write(self, table, point, geometries, go_on):
         """Write rows; `geometries` holds one a row, `point` the index of the one, among those read, whose fields it keeps.
