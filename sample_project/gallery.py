@@ -172,7 +172,7 @@ def with_fewer_colours(image):
     alike = np.frombuffer(bits, dtype="<u4") & 0xFFFCFCFC
     colours, count = np.unique(alike, return_counts=True)
     most = colours[np.argsort(count)[-COLOURS:]].tolist()
-    table = [QColor(name).rgb() for name in (INK, PAPER, SKYLINE, STANDPOINT, *SHADES)] + most
+    table = [QColor(name).rgb() for name in (INK, PAPER, SKYLINE, STANDPOINT, CORE, CORE_INK, *SHADES)] + most
     return image.convertToFormat(QImage.Format.Format_Indexed8, table, Qt.ImageConversionFlag.ThresholdDither)
 
 

@@ -1,8 +1,13 @@
 """The documents hold: pages are as the plugin is, every field is explained, every link leads somewhere, every example could be run."""
 
 import importlib.util
+import os
 import re
 import shlex
+import sqlite3
+import subprocess
+import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -86,7 +91,19 @@ def test_every_field_is_explained_with_its_type():
     assert wrong == {}
 
 
+def test_the_version_to_cite_is_the_version():
+    version = re.search(r"^version=(.+)$", (TOP / "metadata.txt").read_text(encoding="utf-8"), flags=re.M)[1]
+    assert re.search(r"^version: (.+)$", (DOCS / "CITATION.cff").read_text(encoding="utf-8"), flags=re.M)[1] == version
+    assert re.findall(r"version\W+(\d[\d.]*\d)", (DOCS / "citing.md").read_text(encoding="utf-8")) == [version, version]
+
+
 # every algorithm has its place
+
+
+def test_the_index_names_every_page():
+    linked = {(DOCS / link).resolve() for link in re.findall(r"\]\(([^()\s#]+)", (DOCS / "README.md").read_text(encoding="utf-8"))}
+    pages = {page.resolve() for page in DOCS.rglob("*.md")} - {(DOCS / "README.md").resolve()}
+    assert pages - linked == set()
 
 
 @pytest.mark.parametrize("page", ["README.md", "docs/README.md"])
@@ -205,3 +222,80 @@ def test_a_wrong_example_is_seen(tmp_path):
         ["there is no algorithm nights"],
         ["SUBJECTS is not given"],
     ]
+
+
+# runs
+
+
+def rows(file, where):
+    """Rows of the only layer of a GeoPackage."""
+    with closing(sqlite3.connect(file)) as connection:
+        connection.row_factory = sqlite3.Row
+        (layer,) = connection.execute("SELECT table_name FROM gpkg_geometry_columns").fetchone()
+        return connection.execute(f'SELECT * FROM "{layer}" WHERE {where}').fetchall()
+
+
+@pytest.fixture(scope="module")
+def first_night(tmp_path_factory):
+    """What the commands of the first night gave, and the pictures drawn from it."""
+    results, pictures = tmp_path_factory.mktemp("results"), tmp_path_factory.mktemp("pictures")
+    command = [sys.executable, TOP / "sample_project" / "first_night.py", results, pictures]
+    done = subprocess.run(
+        command, env={**os.environ, "QT_QPA_PLATFORM": "offscreen"}, capture_output=True, encoding="utf-8", errors="replace", check=False
+    )
+    assert done.returncode == 0, done.stdout + done.stderr
+    return results, pictures
+
+
+def test_the_first_night_has_its_pictures(first_night):
+    kept = {picture.name for picture in (DOCS / "first_night").glob("*.png")}
+    assert {picture.name for picture in first_night[1].glob("*.png")} == kept
+    assert kept <= set(re.findall(r"\(first_night/([\w-]+\.png)\)", (DOCS / "first-night.md").read_text(encoding="utf-8")))
+
+
+def test_the_first_night_tells_what_its_commands_gave(first_night):
+    results, _ = first_night
+    text = (DOCS / "first-night.md").read_text(encoding="utf-8")
+
+    (month,) = rows(results / "months.gpkg", "site = 'Fold Pasture' AND month = '2027-06'")
+    assert f"{month['nights']} nights, {month['hours']:.0f} hours" in text
+    assert month["new_moon"] == "2027-06-05"
+    (night,) = rows(results / "nights.gpkg", "site = 'Fold Pasture' AND night = '2027-06-05'")
+    assert f"from {night['start_loc'][11:16]} to {night['end_loc'][11:16]}" in text
+
+    told = rows(results / "alignments.gpkg", "camera = 'Fold Pasture' ORDER BY t_utc")
+    for row in told:
+        start, best, end = (row[name][11:16] for name in ("start_loc", "t_local", "end_loc"))
+        numbers = f"{row['bearing_deg']:.1f} | {row['alt_deg']:.1f} | {row['d_alt_deg']:.1f} | {row['tilt_deg']:.0f}"
+        assert f"| {row['subject']} | {start} | **{best}** | {end} | {numbers} |" in text
+    assert len(told) == 2
+
+    plan = " ".join(re.sub(r"<[^>]+>", " ", (results / "plan.html").read_text(encoding="utf-8")).split())
+    places = rows(results / "standpoints.gpkg", "path = 'Bench Path' AND subject = 'Vennet Ruin' ORDER BY t_utc")
+    for row in places:
+        angles = " | ".join(f"{row[name]:.1f}°" for name in ("az_deg", "mag_deg", "alt_deg"))
+        assert f"| {row['t_local'][11:16]} | {row['camera']}: core {row['d_alt_deg']:.1f}° above the ruin | {angles} |" in text
+    assert len(places) == 4
+    for time, what in (
+        ("18:01", "Leave the car"),
+        ("19:26", "Sunset"),
+        ("20:44", "Moonset"),
+        ("01:45", "Leave"),
+        ("02:26", "Back at the car"),
+    ):
+        assert f"{time} {what}" in plan
+        assert f"| {time} | {what.lower()}" in text
+
+
+def test_every_recipe_runs(tmp_path):
+    loaded(DOCS / "run_commands.py").run(DOCS / "recipes.md", tmp_path)
+    assert all(rows(file, "1") for file in tmp_path.glob("*.gpkg"))
+
+
+def test_a_recipe_that_fails_is_seen(tmp_path):
+    page = tmp_path / "page.md"
+    page.write_text(
+        "```sh\nqgis_process run skyalidade:sightlines -- CAMERAS=gone.gpkg SUBJECTS=gone.gpkg OUTPUT=o.gpkg\n```\n", encoding="utf-8"
+    )
+    with pytest.raises(subprocess.CalledProcessError):
+        loaded(DOCS / "run_commands.py").run(page, tmp_path)
