@@ -7,6 +7,7 @@ from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcess
 
 from . import refusals
 from .moments import date_of, moment
+from .parameter_help import help_of
 from .parameters import blank, property_of_features
 from .raster import source_of
 from .translation import tr
@@ -56,10 +57,16 @@ class Algorithm(QgsProcessingAlgorithm):
         return self.GROUP
 
     def shortHelpString(self):
-        return (HELP / f"{self.ID}.html").read_text(encoding="utf-8")
+        return " ".join((HELP / f"{self.ID}.html").read_text(encoding="utf-8").split())  # QGIS makes a paragraph of every line
 
     def createInstance(self):
         return type(self)()
+
+    def addParameter(self, parameter, createOutput=True):
+        """As QGIS does, with the sentence that tells of the parameter where it has none."""
+        if not parameter.help():
+            parameter.setHelp(tr(help_of(self.ID, parameter.name())))
+        return super().addParameter(parameter, createOutput)
 
     def refusals(self, parameters, context):
         """Sentences about what is wrong with this algorithm's own parameters."""

@@ -40,7 +40,7 @@ def sharpness():
     return [
         take.number("F_NUMBER", tr("F-number"), 2.8, low=0),
         take.number("SHUTTER_S", tr("Shutter [s]; blank: the longest by the NPF rule"), low=0),
-        take.number("FOCUS_M", tr("Distance focused on [m]; blank: that of the subject"), low=0),
+        take.length("FOCUS_M", tr("Distance focused on; blank: that of the subject"), low=0),
         take.advanced(take.number("COC_MM", tr("Circle of confusion [mm]; blank: 0.030 on 24 x 36 mm, less on smaller sensors"), low=0)),
         take.advanced(take.number("STAR_BLUR", tr("Stars blurred this much are still sharp [px]"), 2, low=0)),
     ]

@@ -9,6 +9,7 @@ from qgis.core import (
     QgsProcessingParameterBoolean,
     QgsProcessingParameterDateTime,
     QgsProcessingParameterDefinition,
+    QgsProcessingParameterDistance,
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSource,
     QgsProcessingParameterField,
@@ -18,6 +19,7 @@ from qgis.core import (
     QgsProcessingParameterString,
     QgsProperty,
     QgsPropertyDefinition,
+    QgsUnitTypes,
 )
 from qgis.PyQt.QtCore import QDate, QDateTime
 
@@ -26,6 +28,8 @@ from .translation import tr
 
 MAX_ROWS_DEFAULT = 20_000_000
 DOUBLE = QgsProcessingParameterNumber.Type.Double
+METRES, _ = QgsUnitTypes.decodeDistanceUnit("meters")
+DECIMALS = {"widget_wrapper": {"decimals": 3}}  # millimetres and thousandths of a degree
 # texts that stand for a property of each feature where only text can be given, as on a command line
 FIELD_PREFIX, EXPRESSION_PREFIX = "field:", "expression:"
 
@@ -65,7 +69,20 @@ def keep_fields(layer, label):
 
 def number(name, label, default=None, low=None, high=None, optional=None):
     """A decimal number; without a default it may stay blank."""
-    parameter = QgsProcessingParameterNumber(name, label, DOUBLE, default, default is None if optional is None else optional)
+    return _bounded(
+        QgsProcessingParameterNumber(name, label, DOUBLE, default, default is None if optional is None else optional), low, high
+    )
+
+
+def length(name, label, default=None, low=None):
+    """A length in metres, which a person may give in another unit beside it; without a default it may stay blank."""
+    parameter = QgsProcessingParameterDistance(name, label, default, "", default is None)
+    parameter.setDefaultUnit(METRES)
+    return _bounded(parameter, low, None)
+
+
+def _bounded(parameter, low, high):
+    parameter.setMetadata(DECIMALS)
     if low is not None:
         parameter.setMinimum(low)
     if high is not None:
@@ -73,9 +90,9 @@ def number(name, label, default=None, low=None, high=None, optional=None):
     return parameter
 
 
-def measure(name, label, layer, default=None, low=None, high=None):
-    """A number that may be taken from each feature of a layer."""
-    parameter = number(name, label, default, low, high)
+def of_each(parameter, layer):
+    """The number, which may be taken from each feature of a layer."""
+    name, label = parameter.name(), parameter.description()
     parameter.setIsDynamic(True)
     parameter.setDynamicPropertyDefinition(QgsPropertyDefinition(name, label, QgsPropertyDefinition.StandardPropertyTemplate.Double))
     parameter.setDynamicLayerParameterName(layer)
@@ -111,7 +128,7 @@ def cameras_and_subjects(optional=False):
 
 
 def camera_height(layer):
-    return measure("CAMERA_HEIGHT", tr("Height of the lens above the ground [m]"), layer, 1.5, low=0)
+    return of_each(length("CAMERA_HEIGHT", tr("Height of the lens above the ground"), 1.5, low=0), layer)
 
 
 def names_and_heights():
@@ -126,19 +143,14 @@ def names_and_heights():
 
 def subject_measures():
     """How high subjects stand, how wide they are, and from where they are of use."""
-    return [
-        measure("SUBJECT_HEIGHT", tr("Height of the subject's top above its foot [m]"), "SUBJECTS", 0, low=0),
-        advanced(
-            measure("SUBJECT_BASE", tr("Height of the subject's foot, or of a window's sill, above the ground [m]"), "SUBJECTS", 0, low=0)
-        ),
-        advanced(measure("SUBJECT_WIDTH", tr("Width of the subject [m]"), "SUBJECTS", 0, low=0)),
-        advanced(
-            measure(
-                "FACE_FROM", tr("Subject is usable from this bearing, camera to subject, clockwise ... [°]"), "SUBJECTS", low=-360, high=360
-            )
-        ),
-        advanced(measure("FACE_TO", tr("... to this bearing [°]; both blank: from all sides"), "SUBJECTS", low=-360, high=360)),
+    measures = [
+        length("SUBJECT_HEIGHT", tr("Height of the subject's top above its foot"), 0, low=0),
+        advanced(length("SUBJECT_BASE", tr("Height of the subject's foot, or of a window's sill, above the ground"), 0, low=0)),
+        advanced(length("SUBJECT_WIDTH", tr("Width of the subject"), 0, low=0)),
+        advanced(number("FACE_FROM", tr("Subject is usable from this bearing, camera to subject, clockwise ... [°]"), low=-360, high=360)),
+        advanced(number("FACE_TO", tr("... to this bearing [°]; both blank: from all sides"), low=-360, high=360)),
     ]
+    return [of_each(measure, "SUBJECTS") for measure in measures]
 
 
 def pairing():
@@ -147,7 +159,7 @@ def pairing():
         helped(choice("PAIRING", tr("Pair cameras and subjects: all, by_field or closest"), PAIRINGS, "all"), _listed(PAIRINGS)),
         advanced(field("PAIR_FIELD", tr("Field of the cameras that pairs them (by_field)"), "CAMERAS")),
         advanced(field("PAIR_FIELD_SUBJECT", tr("Field of the subjects that pairs them; blank: of the same name (by_field)"), "SUBJECTS")),
-        number("MAX_DISTANCE", tr("Longest sightline [m]"), 50_000, low=0),
+        length("MAX_DISTANCE", tr("Longest sightline"), 50_000, low=0),
     ]
 
 
@@ -280,13 +292,13 @@ def dem(optional=True):
 
 
 def terrain_radius():
-    return number("TERRAIN_RADIUS", tr("Look for the terrain skyline as far as [m]"), 40_000, low=0)
+    return length("TERRAIN_RADIUS", tr("Look for the terrain skyline as far as"), 40_000, low=0)
 
 
 def skip_near():
     return advanced(
         helped(
-            number("SKIP_NEAR", tr("Pass over terrain nearer to the camera than [m]; blank: two cells of the elevation model"), low=0),
+            length("SKIP_NEAR", tr("Pass over terrain nearer to the camera than this; blank: two cells of the elevation model"), low=0),
             tr("Within a cell or two of the tripod an elevation model knows nothing of what stands in the way."),
         )
     )
@@ -295,7 +307,7 @@ def skip_near():
 def dem_accuracy():
     return advanced(
         helped(
-            number("DEM_ACCURACY", tr("Heights of the elevation model are good to [m]"), 2, low=0),
+            length("DEM_ACCURACY", tr("Heights of the elevation model are good to"), 2, low=0),
             tr("A line of sight that clears the terrain, or is blocked, by less than this is uncertain."),
         )
     )

@@ -54,7 +54,7 @@ class Alignments(Algorithm):
             *self._light(),
             *take.names_and_heights(),
             *take.pairing(),
-            take.terrain_radius(),
+            take.advanced(take.terrain_radius()),
             take.skip_near(),
             take.dem_accuracy(),
             take.keep_fields("CAMERAS", tr("Fields of the cameras to keep")),

@@ -58,7 +58,7 @@ class FieldPlan(Algorithm):
             take.number("PACK_UP", tr("Stay this long after the last alignment [min]"), 15, low=0, high=1440),
             take.field("PARKING_NAME", tr("Field with the name of a parking"), "PARKING"),
             take.field("WALK_NAME", tr("Field with the name of a walk"), "WALK"),
-            take.advanced(take.number("POS_ERROR", tr("A position in the field is known to [m]"), 3, low=0)),
+            take.advanced(take.length("POS_ERROR", tr("A position in the field is known to"), 3, low=0)),
             take.time_zone(),
             self._most_rows(),
             QgsProcessingParameterFileDestination("HTML", tr("Page to print"), tr("HTML files (*.html)"), None, True, True),

@@ -75,7 +75,7 @@ class Framing(Algorithm):
             *lens.room(),
             *lens.sharpness(),
             take.helped(
-                take.number("REACH", tr("Draw the field of view as far as [m]; blank: a quarter farther than the subject"), low=0),
+                take.length("REACH", tr("Draw the field of view as far as this; blank: a quarter farther than the subject"), low=0),
                 tr("Its sides are those of the frame on the level horizon."),
             ),
             *take.dem(),

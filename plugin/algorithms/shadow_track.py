@@ -60,7 +60,7 @@ class ShadowTracks(Algorithm):
                 take.number("GAP", tr("The body's centre this far above the subject's top [°]"), 0, low=-90, high=90),
                 tr("0: where the tip of the shadow of the top falls, at the height of the lens."),
             ),
-            take.number("MAX_DISTANCE", tr("Stand at most this far from the subject [m]"), 5000, low=0),
+            take.length("MAX_DISTANCE", tr("Stand at most this far from the subject"), 5000, low=0),
             *take.allowed_ground(),
             take.field("SUBJECT_NAME", tr("Field with the name of a subject"), "SUBJECTS"),
             take.camera_height("SUBJECTS"),

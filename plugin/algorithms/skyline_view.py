@@ -61,7 +61,7 @@ class SkylineView(Algorithm):
             take.number("WAY", tr("Draw the body's way this long before and after [min]"), 60, low=0, high=720),
             *take.names_and_heights(),
             *take.pairing(),
-            take.terrain_radius(),
+            take.advanced(take.terrain_radius()),
             take.skip_near(),
             take.dem_accuracy(),
             take.refraction_k(),
