@@ -1,6 +1,9 @@
 """The provider: what QGIS lists under Sky Alidade."""
 
+from pathlib import Path
+
 from qgis.core import QgsProcessingProvider
+from qgis.PyQt.QtGui import QIcon
 
 from .algorithms.alignments import Alignments
 from .algorithms.field_plan import FieldPlan
@@ -15,6 +18,8 @@ from .algorithms.skyline_view import SkylineView
 from .algorithms.standpoints import Standpoints
 from .algorithms.terrain_horizon import TerrainHorizon
 from .names import PROVIDER_ID, PROVIDER_NAME
+
+ICON = Path(__file__).parent / "icons" / "provider.svg"
 
 ALGORITHMS = (
     Sightlines,
@@ -43,6 +48,12 @@ class SkyAlidadeProvider(QgsProcessingProvider):
 
     def longName(self):
         return PROVIDER_NAME
+
+    def icon(self):
+        return QIcon(self.svgIconPath())
+
+    def svgIconPath(self):
+        return str(ICON)
 
     def loadAlgorithms(self):
         for algorithm in ALGORITHMS:

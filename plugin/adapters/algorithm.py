@@ -3,7 +3,14 @@
 from contextlib import contextmanager
 from pathlib import Path
 
-from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcessingParameterDateTime, QgsProcessingParameterNumber
+from qgis.core import (
+    QgsProcessingAlgorithm,
+    QgsProcessingException,
+    QgsProcessingParameterDateTime,
+    QgsProcessingParameterDistance,
+    QgsProcessingParameterNumber,
+)
+from qgis.PyQt.QtGui import QIcon
 
 from . import refusals
 from .moments import date_of, moment
@@ -13,6 +20,7 @@ from .raster import source_of
 from .translation import tr
 
 HELP = Path(__file__).parent.parent / "help"
+ICONS = Path(__file__).parent.parent / "icons"
 
 GROUPS = {"sight": "Lines of sight", "stand": "Where to stand", "nights": "Nights and alignments", "sky": "Sky"}
 
@@ -59,13 +67,21 @@ class Algorithm(QgsProcessingAlgorithm):
     def shortHelpString(self):
         return " ".join((HELP / f"{self.ID}.html").read_text(encoding="utf-8").split())  # QGIS makes a paragraph of every line
 
+    def icon(self):
+        return QIcon(self.svgIconPath())
+
+    def svgIconPath(self):
+        return str(ICONS / f"{self.ID}.svg")
+
     def createInstance(self):
         return type(self)()
 
     def addParameter(self, parameter, createOutput=True):
-        """As QGIS does, with the sentence that tells of the parameter where it has none."""
+        """As QGIS does, with the sentence that tells of the parameter, and the unit of a length where no widget shows it."""
         if not parameter.help():
             parameter.setHelp(tr(help_of(self.ID, parameter.name())))
+        if isinstance(parameter, QgsProcessingParameterDistance):
+            parameter.setHelp(" ".join((parameter.help(), tr("In metres, unless another unit stands beside it."))))
         return super().addParameter(parameter, createOutput)
 
     def refusals(self, parameters, context):
