@@ -1,7 +1,12 @@
 #!/bin/sh
 # Checks the style and runs every test. Arguments go to pytest: sh tests/run.sh tests/sky -k moon
+# With --versions first: here, and in two newer Debians with their QGIS; see versions.sh.
 set -eu
 top=$(cd "$(dirname "$0")/.." && pwd)
+if [ "${1:-}" = --versions ]; then
+    shift
+    exec sh "$top/tests/versions.sh" "$@"
+fi
 . "$top/tests/setup.sh"
 cd "$top"
 
