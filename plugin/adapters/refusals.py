@@ -1,7 +1,9 @@
 """What can be known before a run to be wrong, each as a sentence that says what to do. Generators: nothing wrong yields nothing."""
 
 import math
+import os
 import re
+from pathlib import Path
 
 import numpy as np
 from qgis.core import (
@@ -9,6 +11,7 @@ from qgis.core import (
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
     QgsProcessingParameterFeatureSource,
+    QgsProcessingParameterFileDestination,
     QgsProcessingParameterFolderDestination,
     QgsProcessingParameterNumber,
     QgsProperty,
@@ -297,12 +300,20 @@ def outside_ephemeris(name, t_utc_s, shown):
 def outputs(algorithm, parameters):
     """Files and folders that could not be written."""
     for definition in algorithm.destinationParameterDefinitions():
-        path = destination_file(parameters.get(definition.name()))
-        if path and isinstance(definition, QgsProcessingParameterFolderDestination):
-            path = path / "picture.png" if path.is_dir() else path  # one that is not there is made, like a file, in a folder that is
+        given = parameters.get(definition.name())
+        path = destination_file(given) or _path_of(definition, given)
+        if path and isinstance(definition, QgsProcessingParameterFolderDestination) and os.path.isdir(path):
+            path = path / "picture.png"  # one that is not there is made, like a file, in a folder that is
         reason = unwritable(path) if path else None
         if reason:
             yield tr("{name}: {reason}").format(name=definition.name(), reason=reason)
+
+
+def _path_of(definition, given):
+    """The path that is given for a file or a folder, which is one whatever signs it holds; None where none is given."""
+    text = destination_text(given)
+    kinds = QgsProcessingParameterFileDestination, QgsProcessingParameterFolderDestination
+    return Path(text) if isinstance(definition, kinds) and text not in ("", "TEMPORARY_OUTPUT") else None
 
 
 def databases(algorithm, parameters, context):

@@ -23,6 +23,7 @@ from .looks import finish
 from .translation import tr
 
 BATCH = 2000  # rows between two looks at the cancel button: well under a second at 25 000 rows a second
+NAME_BYTES = 255  # of a file or a folder, on all usual file systems
 ROW_BYTES = 600  # of a GeoPackage: measured 270 for a sightline, 580 for an alignment, 290 for a sky position
 PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
 
@@ -49,6 +50,10 @@ def destination_file(value):
 
 def unwritable(path):
     """Why a file cannot be written, in a sentence, or None."""
+    if "\0" in str(path):
+        return tr("The name of the file holds a sign of code 0, which no file may have. Give another name.")
+    if any(len(os.fsencode(part)) > NAME_BYTES for part in path.parts):
+        return tr("The name {name}… is longer than {n} bytes. Give a shorter one.").format(name=path.name[:20], n=NAME_BYTES)
     folder = path.parent
     if path.is_dir():
         return tr("{path} is a folder. Give the name of a file in it.").format(path=path)

@@ -14,6 +14,7 @@ from ..adapters import lens, refusals
 from ..adapters import parameters as take
 from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.cautions import tell_of_the_sun
+from ..adapters.files import write_whole
 from ..adapters.moments import moment, steps_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import reporter
@@ -227,7 +228,7 @@ class Easel:
         figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme)
         stem = f"{len(self.entries) + 1:03d}-{sheets.file_name(name, 'camera')}-{t_local[:16].replace(' ', '-').replace(':', '')}"
         for ending in (".png", ".svg"):
-            sheets.save(figure, self.folder / (stem + ending))
+            write_whole(self.folder / (stem + ending), sheets.rendered(figure, ending))
         self.entries.append((stem, heading, lines, self._table(scene, framed)))
 
     def _place(self, camera):
@@ -263,7 +264,7 @@ class Easel:
             tr("Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter."),
         ]
         page = self.folder / INDEX
-        page.write_text(gallery.page(tr("Skyline views"), notes, self.entries, self.theme), encoding="utf-8")
+        write_whole(page, gallery.page(tr("Skyline views"), notes, self.entries, self.theme).encode("utf-8"))
         return page
 
 
