@@ -81,7 +81,7 @@ class Algorithm(QgsProcessingAlgorithm):
         if not parameter.help():
             parameter.setHelp(tr(help_of(self.ID, parameter.name())))
         if isinstance(parameter, QgsProcessingParameterDistance):
-            parameter.setHelp(" ".join((parameter.help(), tr("In metres, unless another unit stands beside it."))))
+            parameter.setHelp(" ".join((parameter.help(), tr("In metres, also from a field; the dialog takes other units."))))
         return super().addParameter(parameter, createOutput)
 
     def refusals(self, parameters, context):
