@@ -13,6 +13,7 @@ from .algorithms.season_chart import SeasonChart
 from .algorithms.shadow_track import ShadowTracks
 from .algorithms.sightlines import Sightlines
 from .algorithms.site_map import SiteMap
+from .algorithms.sky_exposure import SkyExposure
 from .algorithms.sky_positions import SkyPositions
 from .algorithms.skyline_view import SkylineView
 from .algorithms.standpoints import Standpoints
@@ -26,6 +27,7 @@ ALGORITHMS = (
     Alignments,
     NightWindows,
     SkyPositions,
+    SkyExposure,
     Standpoints,
     ShadowTracks,
     TerrainHorizon,

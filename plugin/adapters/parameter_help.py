@@ -109,6 +109,8 @@ HELP = {
     "WINDOWS": "A point for each window, where the Moon or the ground parts a night.",
     "MONTHS": "A point for each site and month: usable nights, hours, the best night.",
     "sky_positions:OUTPUT": "A point for each site, body and time.",
+    "sky_exposure:CAMERA_HEIGHT": "Tripod and camera: from the ground of each cell to the middle of the lens.",
+    "sky_exposure:OUTPUT": "A GeoTIFF in the cells of the elevation model, in minutes, with a legend in hours.",
     "POINTS": "A point for each place to stand; the CAMERAS of every other algorithm.",
     "STRETCHES": "Lines: the parts of the paths from which the direction is within the tolerance.",
     "standpoints:ZONES": "Polygons: all ground from which the direction is within the tolerance, path or no path.",

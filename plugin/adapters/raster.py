@@ -121,6 +121,15 @@ class Raster:
         self.impossible += impossible
         return heights
 
+    def warn_of_impossible(self, feedback):
+        """Tell how many heights were taken as not known, if any were."""
+        if self.impossible:
+            feedback.pushWarning(
+                tr("DEM '{name}': {n:,} heights that no ground has, such as -9999, are taken as not known.").format(
+                    name=self.name, n=self.impossible
+                )
+            )
+
     def _opened(self):
         try:
             dataset = gdal.OpenEx(self._source.file, gdal.OF_RASTER, open_options=list(self._source.options))

@@ -333,3 +333,19 @@ def databases(algorithm, parameters, context):
         reason = database.unwritable()
         if reason:
             yield tr("{name}: {reason}").format(name=name, reason=reason)
+
+
+def geotiff(parameters, output):
+    """A raster in a format other than GeoTIFF, the one that is written."""
+    path = destination_file(parameters.get(output))
+    if path and path.suffix.lower() not in (".tif", ".tiff"):
+        yield tr("{output}: {path} is no GeoTIFF. Give it a name that ends in .tif.").format(output=output, path=path)
+
+
+def own_input(algorithm, parameters, context, output, layer):
+    """A raster that would be written over the one it is made from."""
+    path, source = destination_file(parameters.get(output)), algorithm.parameterAsRasterLayer(parameters, layer, context)
+    if path and source and path.exists() and os.path.exists(source.source()) and os.path.samefile(path, source.source()):
+        yield tr("{output} is the file of {layer} itself. Give another name: what is read is never written over.").format(
+            output=output, layer=layer
+        )

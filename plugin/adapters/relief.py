@@ -120,12 +120,7 @@ class Ground:
                 name=raster.name, mb=self.extent.bytes / 1e6, unit=unit
             )
         )
-        if raster.impossible:
-            feedback.pushWarning(
-                tr("DEM '{name}': {n:,} heights that no ground has, such as -9999, are taken as not known.").format(
-                    name=raster.name, n=raster.impossible
-                )
-            )
+        raster.warn_of_impossible(feedback)
         if self._cells_m:
             cells_m = np.concatenate(self._cells_m)
             tell_of_terrain(raster.name, cells_m.min(), cells_m.max(), feedback)

@@ -19,7 +19,7 @@ import numpy as np
 from ..ground import curvature
 from ..ground.shadows import Ground, Light, Tile, Window, coarser, half_diagonal_m, near_cells, nearer_m, reach_m
 
-TILE_CELLS, LEAST_TILE_CELLS = 1024, 128  # along the side of a tile
+TILE_CELLS, LEAST_TILE_CELLS = 1024, 128  # along the side of a tile, the least a power of 2 as blocks of files are
 TILE_M = 15_000.0  # one sky serves it all: at its corners the light comes from up to 0.1° beside
 HALO_CELLS = 256, 1024  # beyond the tile the ground is taken cell by cell so far, in cells four times as wide so far,
 FACTOR = 4
@@ -59,7 +59,7 @@ class Overview(NamedTuple):
 
 def tile_side(cell_m):
     """Cells along the side of a tile, for cells of that size. [m]."""
-    return int(np.clip(TILE_M / cell_m, LEAST_TILE_CELLS, TILE_CELLS))
+    return int(np.clip(TILE_M / cell_m // LEAST_TILE_CELLS * LEAST_TILE_CELLS, LEAST_TILE_CELLS, TILE_CELLS))
 
 
 def tiles(region, side):
@@ -107,6 +107,14 @@ def survey(region, read, progress=None):
 def region_around(area, grid_rows, grid_cols, halo):
     """The cells within so many of an area, as far as the raster goes, as a Tile."""
     return _shared(_wider(area, halo), Tile(0, 0, grid_rows, grid_cols))
+
+
+def middle_height_m(tile, overview):
+    """Height of the ground about the middle of a tile, 0 where it is not known. [m]."""
+    window = overview.window
+    col, row = tile.middle
+    height = window.heights_m[int((row - window.row) / OVERVIEW), int((col - window.col) / OVERVIEW)]
+    return float(height) if np.isfinite(height) else 0.0
 
 
 def sky_over(grid, lon_deg, lat_deg, positions, lens_m, skip_m=None, radius_m=40_000.0, refraction_k=curvature.REFRACTION_K):
