@@ -42,7 +42,7 @@ EXCERPT_TARGETS = {3, 5, 6, 10, 301, 399}
 EXCERPT_JD = (2447892.5, 2471184.5)  # 1990-01-01 to 2053-10-09, where DE421 ends
 EXCERPT_SHA256 = "704ac199105442c7f833cc48f87755565ca94b0ea3ece5f530e4607c94ec23c9"
 
-JUNK = re.compile(r"^\.|^__pycache__$|\.pyc$|~$")  # names that are never part of the plugin
+JUNK = re.compile(r"^\.|^__pycache__$|\.pyc$|~$|^make_\w+\.py$")  # names that are never part of the plugin; a maker is no part
 
 
 def sha256(data):
@@ -121,7 +121,7 @@ def contents():
         return [path for path in folder.iterdir() if not JUNK.search(path.name)]
 
     parts = {path.name: path for path in entries(PLUGIN) if path.name not in ("data", "package.py")}
-    parts.update({f"data/{path.name}": path for path in entries(PLUGIN / "data") if path.suffix != ".py"})  # a maker is no data
+    parts.update({f"data/{path.name}": path for path in entries(PLUGIN / "data")})
     parts["data/ephemeris.bsp"] = ephemeris()
     parts["libs"] = libraries()
     parts["metadata.txt"] = TOP / "metadata.txt"

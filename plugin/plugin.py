@@ -17,6 +17,7 @@ class SkyAlidade:
         """Add the provider and the functions; the only call that qgis_process makes."""
         self.provider = SkyAlidadeProvider()
         QgsApplication.processingRegistry().addProvider(self.provider)
+        self.provider.refreshAlgorithms()
         self.functions = expressions.register()
 
     def initGui(self):

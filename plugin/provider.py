@@ -2,9 +2,10 @@
 
 from pathlib import Path
 
-from qgis.core import QgsProcessingProvider
+from qgis.core import QgsApplication, QgsProcessingProvider
 from qgis.PyQt.QtGui import QIcon
 
+from .adapters.models import FILES, Model
 from .algorithms.alignments import Alignments
 from .algorithms.field_plan import FieldPlan
 from .algorithms.framing import Framing
@@ -40,7 +41,7 @@ ALGORITHMS = (
 
 
 class SkyAlidadeProvider(QgsProcessingProvider):
-    """All algorithms of Sky Alidade."""
+    """All algorithms and models of Sky Alidade; the models come with the first `refreshAlgorithms`."""
 
     def id(self):
         return PROVIDER_ID
@@ -60,6 +61,9 @@ class SkyAlidadeProvider(QgsProcessingProvider):
     def loadAlgorithms(self):
         for algorithm in ALGORITHMS:
             self.addAlgorithm(algorithm())
+        if QgsApplication.processingRegistry().providerById(PROVIDER_ID) is not None:  # else the models' steps are not to be found yet
+            for file in FILES:
+                self.addAlgorithm(Model(file))
 
     def supportsNonFileBasedOutput(self):
         return True

@@ -36,7 +36,7 @@ MAY_IMPORT = {
 }
 PURE = {"names", "libraries", "sky", "ground", "lens", "plan"}
 # The scripts that make the data beside them need libraries that are not there at run time; they are no part of the package.
-MODULES = [path.relative_to(PLUGIN) for path in sorted(PLUGIN.rglob("*.py")) if path.parent.name != "data"]
+MODULES = [path.relative_to(PLUGIN) for path in sorted(PLUGIN.rglob("*.py")) if not path.name.startswith("make_")]
 STEMS = sorted(path.stem for path in (PLUGIN / "algorithms").glob("*.py") if not path.stem.startswith("_"))
 
 

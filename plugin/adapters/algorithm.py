@@ -22,7 +22,13 @@ from .translation import tr
 HELP = Path(__file__).parent.parent / "help"
 ICONS = Path(__file__).parent.parent / "icons"
 
-GROUPS = {"sight": "Lines of sight", "stand": "Where to stand", "nights": "Nights and alignments", "sky": "Sky"}
+GROUPS = {
+    "sight": "Lines of sight",
+    "stand": "Where to stand",
+    "nights": "Nights and alignments",
+    "sky": "Sky",
+    "models": "Several steps at once",
+}
 
 
 @contextmanager
@@ -94,6 +100,8 @@ class Algorithm(QgsProcessingAlgorithm):
         return super().checkParameterValues(self.as_qgis_takes_them(parameters), context)
 
     def prepareAlgorithm(self, parameters, context, feedback):
+        for sentence in self._sentences(parameters, context):  # again: a model runs its steps without having them checked
+            raise QgsProcessingException(sentence)
         with in_words():
             self.dem = source_of(self, parameters, context)
         return True

@@ -165,7 +165,7 @@ def qgis_process(tmp_path_factory):
 
     def process(name, *parameters, environment_too=None, **how):
         return subprocess.run(
-            [binary, "run", f"skyalidade:{name}", "--", *parameters],
+            [binary, "run", name if name.endswith(".model3") else f"skyalidade:{name}", "--", *parameters],
             env={**environment, **(environment_too or {})},
             cwd=home,
             capture_output=True,
