@@ -13,6 +13,7 @@ from qgis.core import (
 from qgis.PyQt.QtGui import QIcon
 
 from . import refusals
+from .clashes import clashes
 from .moments import date_of, moment
 from .parameter_help import help_of
 from .parameters import blank, property_of_features
@@ -113,6 +114,7 @@ class Algorithm(QgsProcessingAlgorithm):
         yield from refusals.numbers(self, parameters, context)
         yield from refusals.dem(self, parameters, context)
         yield from self.refusals(parameters, context)
+        yield from clashes(self, parameters, context)
         yield from refusals.outputs(self, parameters)
         yield from refusals.databases(self, parameters, context)
 

@@ -10,7 +10,6 @@ from qgis.core import (
     QgsExpression,
     QgsProcessingParameterDefinition,
     QgsProcessingParameterEnum,
-    QgsProcessingParameterFeatureSource,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterFolderDestination,
     QgsProcessingParameterNumber,
@@ -21,6 +20,7 @@ from qgis.core import (
 from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
+from .clashes import layers_read
 from .databases import database_of
 from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
@@ -323,12 +323,10 @@ def databases(algorithm, parameters, context):
         database = database_of(destination_text(parameters.get(name)))
         if database is None:
             continue
-        for layer in (
-            source.name() for source in algorithm.parameterDefinitions() if isinstance(source, QgsProcessingParameterFeatureSource)
-        ):
-            if database.is_of(algorithm.parameterAsVectorLayer(parameters, layer, context)):
+        for source, layer in layers_read(algorithm, parameters, context):
+            if database.is_of(layer):
                 yield tr("{name}: the table {table} is the layer of {layer}, which would be lost. Give another name.").format(
-                    name=name, table=database.table, layer=layer
+                    name=name, table=database.table, layer=source
                 )
         reason = database.unwritable()
         if reason:

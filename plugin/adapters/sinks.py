@@ -1,21 +1,28 @@
-"""Where results go: whether a file can be written, the room for it, and writing in batches."""
+"""Where results go: whether a file can be written, the room for it, and writing in batches, whole or not at all."""
 
 import os
 import re
 import shutil
+import sqlite3
+from contextlib import contextmanager
+from functools import wraps
 from itertools import islice
 from pathlib import Path
 
+from osgeo import gdal
 from qgis.core import (
+    QgsDataSourceUri,
     QgsFeature,
     QgsFeatureSink,
     QgsProcessingException,
     QgsProcessingOutputLayerDefinition,
     QgsProcessingParameterDefinition,
     QgsProperty,
+    QgsVectorFileWriter,
 )
 
 from ..names import FIELDS
+from . import packages
 from .databases import Spool, database_of
 from .fields import columns, qgs_fields
 from .keeping import append_kept
@@ -25,6 +32,13 @@ from .translation import tr
 BATCH = 2000  # rows between two looks at the cancel button: well under a second at 25 000 rows a second
 NAME_BYTES = 255  # of a file or a folder, on all usual file systems
 ROW_BYTES = 600  # of a GeoPackage: measured 270 for a sightline, 580 for an alignment, 290 for a sky position
+FULL_BYTES = 1 << 20  # less room than this is none
+BESIDE = {  # files that are parts of one with this ending
+    packages.ENDING: ("-wal", "-shm", "-journal"),
+    ".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix"),
+    ".tab": (".dat", ".map", ".id"),
+    ".mif": (".mid",),
+}
 PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
 
 
@@ -37,15 +51,28 @@ def destination_text(value):
     return value.strip() if isinstance(value, str) else ""
 
 
+def destination_layer(value):
+    """The path of the file a destination means and its table in that file, or None and None where it means no file."""
+    text = destination_text(value)
+    if text.startswith(("ogr:", "dbname=")):
+        text = text[4:] if text.startswith("ogr:") else text
+        source = QgsDataSourceUri(text)
+        if source.database():
+            return Path(source.database()), source.table() or None
+    if text in ("", "TEMPORARY_OUTPUT") or not PLAIN_FILE.match(text):
+        return None, None
+    return Path(text), None
+
+
 def destination_file(value):
     """The path of the file a destination means, or None where it means no file."""
-    text = destination_text(value)
-    database = re.match(r"^(?:ogr:)?dbname='([^']+)'", text)
-    if database:
-        return Path(database.group(1))
-    if text in ("", "TEMPORARY_OUTPUT") or not PLAIN_FILE.match(text):
-        return None
-    return Path(text)
+    return destination_layer(value)[0]
+
+
+def written_as(path):
+    """The path with the ending that QGIS gives it where its own means no format."""
+    known = path.suffix.lower().lstrip(".") in QgsVectorFileWriter.supportedFormatExtensions()
+    return path if known else path.with_name(path.name + packages.ENDING)
 
 
 def unwritable(path):
@@ -63,6 +90,8 @@ def unwritable(path):
         return tr("The folder {folder} may not be written to. Choose another one.").format(folder=folder)
     if path.exists() and not os.access(path, os.W_OK):
         return tr("The file {path} may not be written to. Choose another name.").format(path=path)
+    if packages.is_locked(path):
+        return tr("Another program is writing to {path}. Close it there, or choose another name.").format(path=path)
     return None
 
 
@@ -91,11 +120,40 @@ def refuse_too_many(count, algorithm_limit, parameters, outputs):
             )
 
 
+@contextmanager
+def failures():
+    """What GDAL tells to have gone wrong meanwhile, in its words: a list that is filled."""
+    told = []
+    gdal.PushErrorHandler(lambda severity, number, text: told.append(text) if severity >= gdal.CE_Failure else None)
+    try:
+        yield told
+    finally:
+        gdal.PopErrorHandler()
+
+
+def whole_or_none(process):
+    """Of an algorithm's run that fails, take away what was written: a part would look like a result."""
+
+    @wraps(process)
+    def run(algorithm, parameters, context, feedback):
+        algorithm.tables = []
+        try:
+            return process(algorithm, parameters, context, feedback)
+        except Exception:
+            for table in algorithm.tables:
+                table.drop()
+            raise
+
+    return run
+
+
 class Table:
     """An output layer with fields of `names.py` and then those kept of an input, opened for writing."""
 
     def __init__(self, algorithm, parameters, name, context, field_names, kept, wkb_type, crs, feedback):
         self.names, self.kept, self.name, self.written = field_names, kept, name, 0
+        self._file = self._layer = None
+        self._whole = False
         fields = qgs_fields(field_names)
         renamed = append_kept(fields, kept)
         database = database_of(destination_text(parameters.get(name)))
@@ -113,6 +171,8 @@ class Table:
         self.sink, self.id = open_sink({**parameters, name: self._spool.path} if database else parameters)
         if self.sink is None:
             return
+        algorithm.tables.append(self)
+        self._open(*destination_layer(parameters.get(name)))
         if renamed:
             feedback.pushInfo(tr("{name}: kept fields whose names were taken: {renamed}.").format(name=name, renamed=", ".join(renamed)))
         kinds = {FIELDS[field].kind for field in field_names}
@@ -124,19 +184,83 @@ class Table:
     def __bool__(self):
         return bool(self.id)
 
+    def _open(self, path, table):
+        """Know the file that is written to, and say in a GeoPackage that was there that the new table is not whole."""
+        self._file = None if path is None or self._spool else Path(self.id.split("|layername=")[0])
+        self._layer = packages.Layer(self._file, table) if self._file and self._file.suffix.lower() == packages.ENDING else None
+        if self._layer and table:
+            try:
+                self._layer.begin()
+            except sqlite3.Error as failed:
+                raise self._stopped(str(failed)) from failed
+
     def close(self, look, context, feedback, step_min=None):
-        """Close the layer, which writes what is still held back, and give it its look: a file of `styles/` by its stem."""
+        """Close the layer, which writes what is still held back, and give it its look: a file of `styles/` by its stem.
+
+        Raises
+        ------
+        QgsProcessingException
+            Where what was held back could not be written.
+        """
         if not self:
             return
-        self.sink = None
+        with failures() as told:
+            self.sink = None
+            if not told and not self._has_room() and not self._reads_back():
+                told.append(tr("the rows cannot be read back"))
+        if told:
+            raise self._stopped(told[0])
         if self._spool is None:
             finish(self.id, look, context, feedback, step_min)
+            self._mark(feedback)
         elif feedback.isCanceled():
             feedback.pushWarning(tr("{name}: cancelled before the table was written; it is as it was.").format(name=self.name))
             self._spool.remove()
             self.id = None
         else:
             self._send(look, context, feedback, step_min)
+
+    def drop(self):
+        """Take away what was written, unless it is whole."""
+        if self._file is None or self._whole:
+            return
+        with failures():  # one has been told
+            self.sink = None
+            if self._layer and self._layer.table:
+                self._layer.drop()
+                return
+        for ending in ("", *BESIDE.get(self._file.suffix.lower(), ())):
+            part = self._file.with_suffix(ending) if ending.startswith(".") else self._file.with_name(self._file.name + ending)
+            if part.exists():
+                part.unlink()
+
+    def _mark(self, feedback):
+        self._whole = True
+        if self._layer is None:
+            return
+        try:
+            self._layer.end(self.written, feedback.isCanceled())
+        except sqlite3.Error as failed:
+            feedback.pushWarning(
+                tr("{name}: all rows are written, but {path} could not be marked as whole: {reason}.").format(
+                    name=self.name, path=self._file, reason=failed
+                )
+            )
+
+    def _has_room(self):
+        return self._file is None or shutil.disk_usage(self._file.parent).free >= FULL_BYTES
+
+    def _reads_back(self):
+        """Whether all rows can be read from the file, of which some formats do not tell when the disk was full."""
+        file = gdal.OpenEx(str(self._file), gdal.OF_VECTOR)
+        layer = file.GetLayerByName(self._layer.table) if file and self._layer and self._layer.table else file and file.GetLayer(0)
+        return layer is not None and sum(1 for _ in layer) == self.written
+
+    def _stopped(self, error):
+        full = not self._has_room() or any(words in error for words in ("disk is full", "No space left"))
+        reason = tr("the disk is full. Make room, or write elsewhere") if full else error
+        stopped = tr("{name}: writing stopped after {n:,} rows: {error}.").format(name=self.name, n=self.written, error=reason.rstrip("."))
+        return QgsProcessingException(" ".join([stopped, tr("What was written is taken away.")] if self._file else [stopped]))
 
     def _send(self, look, context, feedback, step_min):
         """Write what was computed to the table of a database; the look and the mark that tell that it is whole come last."""
@@ -160,12 +284,10 @@ class Table:
                 feature.setAttributes(list(values))
                 feature.setGeometry(geometry)
                 batch.append(feature)
-            if not self.sink.addFeatures(batch, QgsFeatureSink.Flag.FastInsert):
-                raise QgsProcessingException(
-                    tr("{name}: writing stopped after {n:,} rows: {error}").format(
-                        name=self.name, n=self.written, error=self.sink.lastError()
-                    )
-                )
+            with failures() as told:
+                taken = self.sink.addFeatures(batch, QgsFeatureSink.Flag.FastInsert)
+            if told or not taken:
+                raise self._stopped(self.sink.lastError() or "; ".join(told))
             self.written += len(batch)
             done += len(batch)
             if not go_on(done / count):

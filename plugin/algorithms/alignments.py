@@ -14,7 +14,7 @@ from ..adapters.moments import nights_of_sites
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
 from ..adapters.reasons import Reasons
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.targets import conditions_of, targets_of
 from ..adapters.translation import tr
 from ..adapters.zones import warn_near_other_clocks, zones_of_sites
@@ -131,6 +131,7 @@ class Alignments(Algorithm):
         if all(sentences):
             yield from sentences[0]
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
             pairing = Pairing(self, parameters, context, feedback)

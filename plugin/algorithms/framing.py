@@ -17,7 +17,7 @@ from ..adapters.crs import output_crs
 from ..adapters.geometries import points_of, rings_of
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.skies import Skies
 from ..adapters.translation import tr
 from ..names import FRAMING_FIELDS, HEADS_FIELDS
@@ -126,6 +126,7 @@ class Framing(Algorithm):
                         name=name, choice=choice
                     )
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
             lines = (drawn.Drawn if self._is_drawn(parameters) else Pairing)(self, parameters, context, feedback)

@@ -13,7 +13,7 @@ from ..adapters.geometries import points_of
 from ..adapters.moments import nights_of_sites
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.sites import lenses_over, read_sites
 from ..adapters.targets import targets_of
 from ..adapters.towns import town_refusals, towns_of
@@ -88,6 +88,7 @@ class NightWindows(Algorithm):
                 "APEX_MIN is {low:g}, but APEX_MAX is blank, which means {high:g} for {body}: nothing lies between. Give both."
             ).format(low=asked.apex_min_deg, high=asked.apex_max_of(target), body=target.id)
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         sites = read_sites(self, parameters, context, feedback)
         towns = towns_of(self, parameters, context, feedback)

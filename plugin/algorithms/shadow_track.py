@@ -19,7 +19,7 @@ from ..adapters.pairing import CAMERA_MEASURES, SUBJECT_MEASURES
 from ..adapters.progress import part_of, reporter
 from ..adapters.scene import Scene
 from ..adapters.shapes import Shapes
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.standing import NOT_ALLOWED, REASONS
 from ..adapters.targets import targets_of
 from ..adapters.translation import counted, tr
@@ -93,6 +93,7 @@ class ShadowTracks(Algorithm):
         if not most_m > 0.0:
             yield tr("MAX_DISTANCE is 0 and lets nothing through. Give the metres within which to stand, such as 5000.")
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         go_on = reporter(feedback)
         step_min = take.number_of(self, parameters, "STEP")

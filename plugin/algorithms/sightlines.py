@@ -11,7 +11,7 @@ from ..adapters.geometries import grid_bearings, sightlines_of
 from ..adapters.moments import date_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import part_of, reporter
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.translation import tr
 from ..names import SIGHTLINES_FIELDS
 from ..plan.compass import add_magnetic
@@ -59,6 +59,7 @@ class Sightlines(Algorithm):
         yield from refusals.pairing(self, parameters, context)
         yield from refusals.dates(parameters, "DATE")
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         with in_words():
             pairing = Pairing(self, parameters, context, feedback)

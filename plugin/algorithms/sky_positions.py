@@ -13,7 +13,7 @@ from ..adapters.geometries import points_of
 from ..adapters.moments import times_of_zones
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.sites import lenses_over, read_sites
 from ..adapters.targets import targets_of
 from ..adapters.translation import tr
@@ -68,6 +68,7 @@ class SkyPositions(Algorithm):
             yield tr("STEP is 0. Give the minutes between two times, such as 10.")
         yield from refusals.bodies(self, parameters, context)
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         sites = read_sites(self, parameters, context, feedback)
         with in_words():

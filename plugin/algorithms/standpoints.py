@@ -15,7 +15,7 @@ from ..adapters.keeping import Kept
 from ..adapters.moments import nights_of_sites, now_utc_s, times_of_zones
 from ..adapters.progress import reporter
 from ..adapters.scene import Scene
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.standing import Standing
 from ..adapters.targets import conditions_of, targets_of
 from ..adapters.translation import tr
@@ -174,6 +174,7 @@ class Standpoints(Algorithm):
 
     # the run
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         go_on = reporter(feedback)
         with in_words():

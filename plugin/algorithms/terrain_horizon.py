@@ -9,7 +9,7 @@ from ..adapters.crs import output_crs
 from ..adapters.geometries import places_of, rings_of
 from ..adapters.progress import part_of, reporter
 from ..adapters.relief import Ground
-from ..adapters.sinks import Table, refuse_too_many
+from ..adapters.sinks import Table, refuse_too_many, whole_or_none
 from ..adapters.sites import lenses_over, read_sites
 from ..adapters.translation import tr
 from ..names import PROFILE_FIELDS, SKYLINE_FIELDS
@@ -57,6 +57,7 @@ class TerrainHorizon(Algorithm):
         if not take.number_of(self, parameters, "AZ_STEP") > 0:
             yield tr("AZ_STEP is 0. Give the degrees between two azimuths, such as 1.")
 
+    @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):
         sites = read_sites(self, parameters, context, feedback)
         az_deg = azimuths_deg(take.number_of(self, parameters, "AZ_STEP"))

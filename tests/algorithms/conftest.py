@@ -146,8 +146,8 @@ def layer():
 
 
 @pytest.fixture(scope="session")
-def qgis_process(tmp_path_factory):
-    """Run the real qgis_process with the staged plugin, away from any profile; gives exit code, log and errors."""
+def command_line(tmp_path_factory):
+    """The real qgis_process with the staged plugin, away from any profile: its program, environment and folder."""
     home = tmp_path_factory.mktemp("home")
     profile = home / "config" / "profiles" / "default" / "QGIS"
     profile.mkdir(parents=True)
@@ -162,6 +162,13 @@ def qgis_process(tmp_path_factory):
         "QGIS_PLUGINPATH": str(STAGE),
         "QT_QPA_PLATFORM": "offscreen",
     }
+    return binary, environment, home
+
+
+@pytest.fixture(scope="session")
+def qgis_process(command_line):
+    """Run qgis_process; gives exit code, log and errors."""
+    binary, environment, home = command_line
 
     def process(name, *parameters, environment_too=None, **how):
         return subprocess.run(
