@@ -11,6 +11,7 @@ from pathlib import Path
 import elevation_models as dem
 import numpy as np
 import pytest
+from conftest import Feedback
 from geopackages import layers_of, table, with_layers
 from osgeo import gdal
 from qgis.core import QgsProcessingException, QgsProcessingFeatureSourceDefinition, QgsProject, QgsVectorLayer
@@ -151,11 +152,10 @@ def test_a_geopackage_that_another_program_only_reads(run, layer, stored):
     assert layers_of(stored)["out"] == (1, "Sky Alidade: 1 rows, whole.")
 
 
-def test_a_lock_that_comes_when_the_run_has_begun(algorithm, context, layer, stored):
-    """As after the check of a dialog: a sentence, and the layers that were there are still there."""
+def test_a_lock_that_comes_when_the_run_has_begun(algorithm, context, layer, stored, monkeypatch):
+    """A sentence, and the layers that were there are still there."""
+    monkeypatch.setattr("skyalidade.adapters.packages.is_locked", lambda path: False)
     parameters = {"SITES": layer([("Point(-33 36)",)]), **TIME, "OUTPUT": table(stored, "out")}
-    from conftest import Feedback
-
     with locked(stored, "EXCLUSIVE"), pytest.raises(QgsProcessingException, match="locked"):
         algorithm("sky_positions").run(parameters, context, Feedback(), {}, False)
     assert layers_of(stored) == {"sites": (1, ""), "other": (1, "")}
