@@ -1,7 +1,6 @@
 """How long places take: azimuth and true altitude of 1000 sites at 1000 times, beside Skyfield, astropy and the bare arctangents."""
 
 import sys
-import time
 from pathlib import Path
 
 sys.path[:0] = [str(Path(__file__).resolve().parents[1] / part) for part in ("", "sky")]
@@ -11,6 +10,7 @@ import conftest  # noqa: E402, F401  stages the plugin
 import astropy_places  # noqa: E402
 import numpy as np  # noqa: E402
 from skyfield_places import Observer, target, times  # noqa: E402
+from telling import Ratio, Section, in_turn, shown_s, timed  # noqa: E402
 
 from skyalidade.sky import bodies, horizontal  # noqa: E402
 from skyalidade.sky.tables import TimeTable  # noqa: E402
@@ -19,17 +19,7 @@ SITES, TIMES = 1000, 1000
 ASTROPY_SITES = 5  # of the thousand, all times: scaled by 200
 BODIES = {"Moon": ("moon", bodies.MOON), "Sun": ("sun", bodies.SUN), "fixed direction": ("core", bodies.CORE)}
 LEAST = {"skyfield": {"Moon": 100, "Sun": 100, "fixed direction": 100}, "astropy": {"Moon": 1000, "Sun": 1000, "fixed direction": 500}}
-REPEATS = {"plugin": 20, "skyfield": 2, "astropy": 2}  # the quickest counts: what else the machine does is no part of the question
-
-
-def seconds(work, repeats):
-    """Least time of several runs. [s]."""
-    taken = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        work()
-        taken.append(time.perf_counter() - start)
-    return min(taken)
+ROUNDS, QUICK_RUNS = 3, 7  # of all in turn; and of the plugin in each: the quickest counts
 
 
 def scene():
@@ -40,12 +30,12 @@ def scene():
 
 
 def measure():
-    """For each body the seconds of: plugin, Skyfield, astropy (scaled). And the bare arctangents.
+    """For each body the time of plugin, Skyfield and astropy (scaled); and that of the bare arctangents.
 
     Returns
     -------
-    rows : dict of str to dict of str to float
-    arctangents_s : float
+    rows : dict of str to dict of str to Taken
+    arctangents : Taken
     """
     lon, lat, height, t_utc_s = scene()
     sites = horizontal.Sites(lon, lat, height)
@@ -67,17 +57,20 @@ def measure():
 
         with astropy_places.offline():
             astropy()
-            row = {"astropy": seconds(astropy, REPEATS["astropy"]) * SITES / ASTROPY_SITES}
-        half = REPEATS["plugin"] // 2  # before and after the long run of the other, lest the machine be busy in one of them
-        early_s = seconds(plugin, half)
-        row["skyfield"] = seconds(skyfield, REPEATS["skyfield"])
-        row["plugin"] = min(early_s, seconds(plugin, half))
+            row = in_turn(
+                {
+                    "plugin": lambda plugin=plugin: [timed(plugin) for _ in range(QUICK_RUNS)],
+                    "skyfield": lambda skyfield=skyfield: timed(skyfield),
+                    "astropy": lambda astropy=astropy: timed(astropy) * SITES / ASTROPY_SITES,
+                },
+                ROUNDS,
+            )
         rows[label] = row
     return rows, arctangents()
 
 
 def arctangents():
-    """Two arctan2 for each of a million places, in pieces that fit the processor's cache. [s]."""
+    """Two arctan2 for each of a million places, in pieces that fit the processor's cache."""
     chunk = horizontal.CHUNK_CELLS
     x, y = np.random.default_rng(2).normal(size=(2, chunk))
 
@@ -86,19 +79,35 @@ def arctangents():
             np.arctan2(y, x)
             np.arctan2(x, y)
 
-    return seconds(work, REPEATS["plugin"]) * SITES * TIMES / (SITES * TIMES // chunk * chunk)
+    return in_turn({"bare": lambda: timed(work)}, 5)["bare"].times(SITES * TIMES / (SITES * TIMES // chunk * chunk))
+
+
+NOTES = """- The plugin's time holds everything: the table of the times (light time, aberration, nutation) and the {sites} sites. numpy's
+  two arctan2 for each place, which no way to an azimuth and an altitude can do without, take {bare} of it.
+- Skyfield: `(earth + site).at(t).observe(body).apparent().altaz()`, a loop over all sites with one shared `t` whose nutation is computed
+  beforehand; all of it was run.
+- astropy: `get_body`, or the catalogue place, into `AltAz`, a loop over sites, after a first run that is not counted; measured on
+  {astropy_sites} sites and all times, and scaled by {scale}.
+"""
+
+
+def section():
+    rows, bare = measure()
+    ratios = [
+        Ratio(label, row["plugin"], against, row[name], at_least=LEAST[name][label])
+        for label, row in rows.items()
+        for name, against in (("skyfield", "Skyfield, warm"), ("astropy", "astropy"))
+    ]
+    notes = NOTES.format(sites=SITES, bare=shown_s(bare.best_s), astropy_sites=ASTROPY_SITES, scale=SITES // ASTROPY_SITES)
+    return Section("Places", f"azimuth and true altitude of {SITES} sites at {TIMES} times", ratios, notes)
 
 
 def test_ratios():
     """Only when this file is named to pytest: a timed test in the common run would fail on a busy machine."""
-    rows, _ = measure()
-    for reference, least in LEAST.items():
-        for label, ratio in least.items():
-            assert rows[label][reference] / rows[label]["plugin"] >= ratio, (label, reference)
+    assert [ratio for ratio in section().ratios if not ratio.kept] == []
 
 
 if __name__ == "__main__":
-    measured, bare_s = measure()
-    for label, row in measured.items():
-        print(label, {name: f"{value:.3f} s" for name, value in row.items()})
-    print(f"two arctan2: {bare_s:.3f} s")
+    from report import tell
+
+    tell(section())

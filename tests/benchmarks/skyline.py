@@ -21,6 +21,7 @@ import grass_r_horizon  # noqa: E402
 import numpy as np  # noqa: E402
 import rough_ground  # noqa: E402
 from osgeo import gdal  # noqa: E402
+from telling import Ratio, Section, in_turn, memory_table, number, timed  # noqa: E402
 
 from skyalidade.ground import sight, skyline, terrain  # noqa: E402
 
@@ -108,28 +109,25 @@ def bare_s(heights_m, places):
     return time.process_time() - start
 
 
-def measured(work, part, heights_m):
-    """Seconds and samples of the work; seconds of its heights alone, as the plugin takes them and as numpy does at the places of a part."""
+def measured(work, part, heights_m, plain):
+    """Times, in turn, of the work, of its heights alone as numpy takes them at the places of a part, and of the plain way.
+
+    And how many heights those are, and how many times as long as its own taking of them the work is.
+    """
     with Gathers(keep=True) as kept:
         part()
-    runs, bare = [], []
-    for _ in range(REPEATS):
+    runs = []
+
+    def plugin():
         with Gathers() as gathers:
-            start = time.process_time()
-            work()
-            runs.append({"plugin": time.process_time() - start, "samples": gathers.samples, "own": gathers.seconds})
-        bare.append(bare_s(heights_m, kept.places) / kept.samples)
-    run = min(runs, key=lambda run: run["plugin"])
-    return {**run, "bare": min(bare) * run["samples"]}
+            seconds = timed(work)
+        runs.append((seconds / gathers.seconds, gathers.samples))
+        return seconds
 
-
-def quickest_s(work):
-    taken = []
-    for _ in range(REPEATS):
-        start = time.process_time()
-        work()
-        taken.append(time.process_time() - start)
-    return min(taken)
+    works = {"plugin": plugin, "bare": lambda: bare_s(heights_m, kept.places), "crossing": lambda: timed(plain)}
+    told = in_turn(works, REPEATS)
+    own, samples = runs[0]
+    return {**told, "bare": told["bare"].times(samples / kept.samples), "samples": samples, "own": own}
 
 
 def measure_skylines(ground, model):
@@ -138,13 +136,13 @@ def measure_skylines(ground, model):
     def skylines(count):
         return skyline.skyline(model, *(part[:count] for part in places), AZ, RADIUS_M, 2 * CELL_M)
 
-    run = measured(lambda: skylines(VIEWPOINTS), lambda: skylines(VIEWPOINTS // PART), ground.heights_m)
     some, exact = list(zip(*(part[:CROSSING_VIEWPOINTS, 0] for part in places))), []
 
     def plain():
         exact[:] = [every_crossing.skyline(ground, *place, AZ, RADIUS_M, 2 * CELL_M) for place in some]
 
-    run["crossing"] = quickest_s(plain) * VIEWPOINTS / CROSSING_VIEWPOINTS
+    run = measured(lambda: skylines(VIEWPOINTS), lambda: skylines(VIEWPOINTS // PART), ground.heights_m, plain)
+    run["crossing"] = run["crossing"].times(VIEWPOINTS / CROSSING_VIEWPOINTS)
     alt, dist, _ = np.transpose(exact, (1, 0, 2))
     run["rms_deg"] = np.sqrt(((skylines(CROSSING_VIEWPOINTS).alt_deg - alt)[dist > 200.0] ** 2).mean())
     return run
@@ -156,25 +154,34 @@ def measure_sights(ground, model):
     def sights(count):
         sight.lines_of_sight(model, *(part[:count] for part in given), 2 * CELL_M)
 
-    run = measured(lambda: sights(PAIRS), lambda: sights(PAIRS // PART), ground.heights_m)
     lon1, lat1, lens, lon2, lat2, _, top = (part[:CROSSING_PAIRS] for part in given)
 
     def plain():
         for ray in zip(lon1, lat1, lens, lon2, lat2, top):
             every_crossing.sight(ground, *ray, 2 * CELL_M, 2 * CELL_M)
 
-    run["crossing"] = quickest_s(plain) * PAIRS / CROSSING_PAIRS
+    run = measured(lambda: sights(PAIRS), lambda: sights(PAIRS // PART), ground.heights_m, plain)
+    run["crossing"] = run["crossing"].times(PAIRS / CROSSING_PAIRS)
     return run
 
 
-def viewshed_s(ground):
-    """GDAL's viewshed of one viewpoint, the same radius: all cells seen instead of a skyline. [s]."""
+def measure_viewshed(ground, model):
+    """A viewpoint to the same radius, in turn: GDAL's viewshed, all cells seen instead of a skyline, and the plugin's skyline."""
     raster = gdal.GetDriverByName("MEM").Create("", CELLS, CELLS, 1, gdal.GDT_Float32)
     raster.SetGeoTransform(ground.transform)
     band = raster.GetRasterBand(1)
     band.WriteArray(ground.heights_m)
     x, y = ground.to_map(LON, LAT)
-    return quickest_s(lambda: gdal.ViewshedGenerate(band, "MEM", "", [], x, y, EYE_M, 0, 1, 0, 0, -1, 0.87, gdal.GVM_Edge, RADIUS_M))
+    place = [part[:1] for part in viewpoints(model, 1)]
+
+    def viewshed():
+        gdal.ViewshedGenerate(band, "MEM", "", [], x, y, EYE_M, 0, 1, 0, 0, -1, 0.87, gdal.GVM_Edge, RADIUS_M)
+
+    def plugin():
+        skyline.skyline(model, *place, AZ, RADIUS_M, 2 * CELL_M)
+
+    works = {"viewshed": viewshed, "plugin": plugin}
+    return in_turn({name: lambda work=work: timed(work) for name, work in works.items()}, REPEATS)
 
 
 def in_grass(raw):
@@ -191,17 +198,22 @@ def in_grass(raw):
 
 
 def measure_r_horizon(ground, model):
-    """Seconds a viewpoint takes GRASS, loading left out, and the plugin: the same few. Nothing where GRASS is not installed."""
+    """Times that a viewpoint takes GRASS, loading left out, and the plugin: the same few, in turn. Nothing where GRASS is not installed."""
     if not shutil.which("grass"):
         return {}
+    places = [part[:GRASS_VIEWPOINTS] for part in viewpoints(model, VIEWPOINTS)]
     with tempfile.TemporaryDirectory() as folder:
         raw = Path(folder, "heights")
         ground.heights_m.tofile(raw)
         command = ["grass", "--tmp-location", CRS, "--exec", sys.executable, __file__, "grass", str(raw)]
-        told = subprocess.run(command, capture_output=True, text=True, check=True).stdout
-    places = [part[:GRASS_VIEWPOINTS] for part in viewpoints(model, VIEWPOINTS)]
-    plugin_s = quickest_s(lambda: skyline.skyline(model, *places, AZ, RADIUS_M, 2 * CELL_M))
-    return {"r.horizon": float(told.splitlines()[-1]), "plugin": plugin_s / GRASS_VIEWPOINTS}
+
+        def r_horizon():
+            return float(subprocess.run(command, capture_output=True, text=True, check=True).stdout.splitlines()[-1])
+
+        def plugin():
+            return timed(lambda: skyline.skyline(model, *places, AZ, RADIUS_M, 2 * CELL_M)) / GRASS_VIEWPOINTS
+
+        return in_turn({"r.horizon": r_horizon, "plugin": plugin}, REPEATS)
 
 
 def peak_mb():
@@ -239,33 +251,71 @@ def memory():
 
 
 def measure():
-    """Skylines; lines of sight; a viewpoint's skyline beside GRASS; a viewpoint's viewshed.
-
-    Returns
-    -------
-    skylines, sights : dict of str to float
-        Seconds of `plugin`, of its heights alone, its `own` and `bare` ones, of `crossing` (scaled); how many `samples`; `rms_deg` of
-        the skylines.
-    one : dict of str to float
-        Seconds of `r.horizon` and `plugin`; empty without GRASS.
-    viewshed_s : float
-    """
+    """Skylines; lines of sight; a viewpoint's skyline beside GRASS (nothing without it), and beside GDAL's viewshed: dicts of Taken."""
     ground = rough()
     model = terrain.terrain(*ground)
-    return measure_skylines(ground, model), measure_sights(ground, model), measure_r_horizon(ground, model), viewshed_s(ground)
+    return measure_skylines(ground, model), measure_sights(ground, model), measure_r_horizon(ground, model), measure_viewshed(ground, model)
 
 
-def ratios(run):
-    """How many times as long as its heights the plugin takes, and how many times as long the reference."""
-    return {"bare": run["plugin"] / run["bare"], "own": run["plugin"] / run["own"], "crossing": run["crossing"] / run["plugin"]}
+def ratios_of(label, run):
+    return [
+        Ratio(label, run["plugin"], "its heights alone", run["bare"], at_most=MOST_BARE),
+        Ratio(label, run["plugin"], "every crossing", run["crossing"], at_least=LEAST_CROSSING),
+    ]
+
+
+NOTES = """- Skylines of {viewpoints} viewpoints in {azimuths} azimuths, to {radius} km ({skyline_heights} million heights); {sights} lines
+  of sight of {length} km, sampled each half cell ({sight_heights} million). Rough fractal ground, a raster of {cells} x {cells}
+  cells of 10 m; seconds of the processor.
+- Heights alone: as many bilinear heights by numpy from the plain array, at the very places (four values, three blends). The plugin takes
+  them in a quicker way: of that the skylines are {own_skylines:.1f} times, the lines of sight {own_sights:.1f} times.
+- Every crossing: numpy, ray by ray, at each crossing with a line through centres of cells; measured on {crossing_viewpoints} viewpoints
+  and {crossing_pairs} pairs, and scaled. Where it finds the skyline beyond 200 m, the plugin's differs by {rms:.4f}° rms.
+- GRASS's r.horizon, one place at a time, loading of the raster left out, mean of {grass_viewpoints} places{grass}. It is written in C,
+  takes the nearest cell, and knows neither the height of a lens nor refraction.
+- GDAL's viewshed of one viewpoint to the same radius answers another question: of every cell whether it is seen.
+- Of a raster only the blocks are read that rays may reach, 4 bytes a height. Each number is the peak of a process of its own, without
+  QGIS:
+
+{memory}
+"""
+
+
+def section():
+    skylines, sights, one, viewshed = measure()
+    ratios = ratios_of("skylines", skylines) + ratios_of("lines of sight", sights)
+    if one:
+        ratios.append(Ratio("a viewpoint's skyline", one["plugin"], "GRASS r.horizon", one["r.horizon"]))
+    ratios.append(Ratio("a viewpoint's skyline", viewshed["plugin"], "GDAL's viewshed", viewshed["viewshed"]))
+    peaks = {
+        f"{count} viewpoints, {number(cells)} x {number(cells)} cells" if count else "nothing: the libraries alone": peak
+        for (cells, count), peak in memory().items()
+    }
+    notes = NOTES.format(
+        viewpoints=VIEWPOINTS,
+        azimuths=AZIMUTHS,
+        radius=f"{RADIUS_M / 1000:.0f}",
+        skyline_heights=f"{skylines['samples'] / 1e6:.0f}",
+        sights=number(PAIRS),
+        length=f"{LENGTH_M / 1000:.0f}",
+        sight_heights=f"{sights['samples'] / 1e6:.0f}",
+        cells=number(CELLS),
+        own_skylines=skylines["own"],
+        own_sights=sights["own"],
+        crossing_viewpoints=CROSSING_VIEWPOINTS,
+        crossing_pairs=CROSSING_PAIRS,
+        rms=skylines["rms_deg"],
+        grass_viewpoints=GRASS_VIEWPOINTS,
+        grass="" if one else ": not installed for this run",
+        memory=memory_table("skylines of", peaks),
+    )
+    return Section("Ground", "skylines and lines of sight on an elevation model", ratios, notes)
 
 
 def test_ratio():
     """Only when this file is named to pytest: a timed test in the common run would fail on a busy machine."""
     skylines, sights, _, _ = measure()
-    for run in (skylines, sights):
-        assert ratios(run)["bare"] <= MOST_BARE
-        assert ratios(run)["crossing"] >= LEAST_CROSSING
+    assert [ratio for run in (skylines, sights) for ratio in ratios_of("", run) if not ratio.kept] == []
 
 
 def test_memory_is_flat():
@@ -280,11 +330,6 @@ if __name__ == "__main__":
     elif len(sys.argv) > 1:
         print(held(*map(int, sys.argv[1:])))
     else:
-        skylines, sights, one, shed_s = measure()
-        for label, run in (("skylines", skylines), ("sights", sights)):
-            print(f"{label}: {run['plugin']:.2f} s, {run['samples'] / 1e6:.1f} million heights")
-            for other, ratio in ratios(run).items():
-                print(f"    {other}: {run[other]:.2f} s, ratio {ratio:.2f}")
-        print(f"rms {skylines['rms_deg']:.4f} deg beyond 200 m")
-        print("one viewpoint:", {name: f"{1000 * seconds:.1f} ms" for name, seconds in {**one, "viewshed": shed_s}.items()})
-        print({f"{cells} cells, {count} viewpoints": f"{peak:.0f} MB" for (cells, count), peak in memory().items()})
+        from report import tell
+
+        tell(section())

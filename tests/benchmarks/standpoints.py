@@ -4,7 +4,6 @@ The scene is made up and proves nothing but speed: paths that wander about subje
 """
 
 import sys
-import time
 from pathlib import Path
 
 sys.path[:0] = [str(Path(__file__).resolve().parents[1])]
@@ -13,6 +12,7 @@ import conftest  # noqa: E402, F401  stages the plugin
 # isort: split
 import numpy as np  # noqa: E402
 from pyproj import Geod  # noqa: E402
+from telling import Ratio, Section, in_turn, number, shown_s, timed  # noqa: E402
 
 from skyalidade.plan.aims import Bearing, BodyBearing  # noqa: E402
 from skyalidade.plan.paths import Paths  # noqa: E402
@@ -22,6 +22,7 @@ from skyalidade.plan.targets import target  # noqa: E402
 
 GEOD = Geod(ellps="WGS84")
 VERTICES, REPEATS = 1000, 30
+ROUNDS = 3  # of the large search and the loop, in turn
 SUBJECTS, PATHS, PATH_VERTICES, TIMES = 200, 50, 100, 100
 LOOP_CALLS = 20_000  # of the point by point loop that are run; the rest is scaled
 NIGHT_UTC_S = 1812331800.0  # 2027-06-07 01:30 UTC
@@ -47,18 +48,8 @@ def one_path():
     return (lon, lat), subject, float(np.median(np.asarray(seen) % 360.0))
 
 
-def quickest_s(work, repeats):
-    """Shortest of several runs. [s]."""
-    taken = []
-    for _ in range(repeats):
-        start = time.perf_counter()
-        work()
-        taken.append(time.perf_counter() - start)
-    return min(taken)
-
-
 def one_target():
-    """Seconds of the search on a path that is laid, of laying it, and of one call over its vertices; and how many places are found."""
+    """Times of the search on a path that is laid, of laying it, and of one call over its vertices; and how many places are found."""
     (lon, lat), subject, bearing_deg = one_path()
     ends = np.full(VERTICES, subject.lon_deg[0]), np.full(VERTICES, subject.lat_deg[0])
     path = Paths(lon, lat, [0, VERTICES], [0], unchanged)
@@ -67,16 +58,17 @@ def one_target():
         found = Search(path, subject, Bearing(bearing_deg), Reach())
         return [found.points(runs)[0]["u"].size for runs, _ in found.blocks()]
 
-    taken = {
-        "search": quickest_s(search, REPEATS),
-        "laying": quickest_s(lambda: Paths(lon, lat, [0, VERTICES], [0], unchanged), REPEATS),
-        "one call": quickest_s(lambda: GEOD.inv(lon, lat, *ends), REPEATS),
+    works = {
+        "search": search,
+        "laying": lambda: Paths(lon, lat, [0, VERTICES], [0], unchanged),
+        "one call": lambda: GEOD.inv(lon, lat, *ends),
     }
+    taken = in_turn({name: lambda work=work: timed(work) for name, work in works.items()}, REPEATS)
     return {**taken, "places": sum(search())}
 
 
 def a_layer():
-    """Seconds of a search of all subjects, paths and times, of a loop over all of them, scaled, and how many places are found."""
+    """Times of a search of all subjects, paths and times, and of a loop over all of them, scaled; and how many places are found."""
     rng = np.random.default_rng(7)
     walks = [wander(rng, PATH_VERTICES, 1e-4) for _ in range(PATHS)]
     x, y = (np.concatenate([walk[axis] + rng.uniform(-0.01, 0.01) for walk in walks]) for axis in (0, 1))
@@ -89,31 +81,49 @@ def a_layer():
         found = Search(paths, subjects, BodyBearing(target("core"), moments), Reach())
         return sum(found.points(runs)[0]["u"].size for runs, _ in found.blocks())
 
-    start = time.perf_counter()
     places = search()
-    plugin_s = time.perf_counter() - start
-    start = time.perf_counter()
-    for i in range(LOOP_CALLS):
-        GEOD.inv(x[i % x.size], y[i % x.size], subjects.lon_deg[i % SUBJECTS], subjects.lat_deg[i % SUBJECTS])
-    loop_s = (time.perf_counter() - start) * SUBJECTS * PATHS * PATH_VERTICES * TIMES / LOOP_CALLS
-    return {"search": plugin_s, "loop": loop_s, "places": places}
+
+    def loop():
+        for i in range(LOOP_CALLS):
+            GEOD.inv(x[i % x.size], y[i % x.size], subjects.lon_deg[i % SUBJECTS], subjects.lat_deg[i % SUBJECTS])
+
+    taken = in_turn({"search": lambda: timed(search), "loop": lambda: timed(loop)}, ROUNDS)
+    return {"search": taken["search"], "loop": taken["loop"].times(SUBJECTS * PATHS * PATH_VERTICES * TIMES / LOOP_CALLS), "places": places}
+
+
+NOTES = """- One path: against one call of pyproj's geodesics for all its vertices; each of the {one_places} places is solved to 0.1 mm.
+  Laying the path (its lengths and chainages, once for all subjects) takes {laying} more.
+- {subjects} subjects, {paths} paths of {path_vertices} vertices, {times} times, {places} places: against a loop that asks pyproj for one
+  geodesic at a time, for every subject, vertex and time; {calls} calls were run, and scaled. The plugin's time holds all: laying the
+  paths, places of the core, search.
+"""
+
+
+def section():
+    one, layer = one_target(), a_layer()
+    ratios = [
+        Ratio(f"a path of {VERTICES} vertices", one["search"], "one call for its vertices", one["one call"], at_most=MOST_OF_ONE_CALL),
+        Ratio(f"{SUBJECTS} subjects, {PATHS} paths", layer["search"], "geodesics one by one", layer["loop"], at_least=LEAST_OF_LOOP),
+    ]
+    notes = NOTES.format(
+        one_places=one["places"],
+        laying=shown_s(one["laying"].best_s),
+        subjects=SUBJECTS,
+        paths=PATHS,
+        path_vertices=PATH_VERTICES,
+        times=TIMES,
+        places=number(layer["places"]),
+        calls=number(LOOP_CALLS),
+    )
+    return Section("Standpoints", "where on a path", ratios, notes)
 
 
 def test_ratios():
     """Only when this file is named to pytest: a timed test in the common run would fail on a busy machine."""
-    one, layer = one_target(), a_layer()
-    assert one["search"] <= MOST_OF_ONE_CALL * one["one call"]
-    assert layer["loop"] >= LEAST_OF_LOOP * layer["search"]
+    assert [ratio for ratio in section().ratios if not ratio.kept] == []
 
 
 if __name__ == "__main__":
-    one, layer = one_target(), a_layer()
-    path, taken = (
-        f"{VERTICES} vertices, one target, {one['places']} places",
-        {name: 1e3 * one[name] for name in ("search", "laying", "one call")},
-    )
-    print(f"{path}: " + ", ".join(f"{name} {ms:.2f} ms" for name, ms in taken.items()) + f", ratio {one['search'] / one['one call']:.2f}")
-    print(
-        f"{SUBJECTS} subjects x {PATHS} paths of {PATH_VERTICES} x {TIMES} times, {layer['places']} places: {layer['search']:.1f} s, "
-        f"point by point {layer['loop']:.0f} s, ratio {layer['loop'] / layer['search']:.0f}"
-    )
+    from report import tell
+
+    tell(section())

@@ -46,7 +46,7 @@ def reference(ground, given, skip_m, before_m):
 
 
 @pytest.mark.parametrize("place", PLACES)
-def test_clearance_and_what_is_hidden(place, heights):
+def test_clearance_and_what_is_hidden(place, heights, record_property):
     crs, lon, lat, cell, turned_deg = PLACES[place]
     ground = rough_ground.around(lon, lat, heights, crs, cell, turned_deg)
     given = pairs(ground, lon, lat, 5000.0)
@@ -55,7 +55,7 @@ def test_clearance_and_what_is_hidden(place, heights):
     clear, block, seen = reference(ground, given, 2 * CELL_M, 2 * np.max(model.cell_m(*given[3:5]), axis=0))
 
     missed = found.clear_m - clear
-    print(f"{place}: rms of the clearance {np.sqrt((missed**2).mean()):.3f} m, {found.visible.sum()} of {PAIRS} visible")
+    record_property("clearance_crossing", np.sqrt((missed**2).mean()))
     assert np.sqrt((missed**2).mean()) < TOL_M / 5
     assert np.abs(missed).max() < TOL_M
     sure = np.abs(clear) > TOL_M

@@ -51,13 +51,14 @@ def scene():
     return ground, (row, col), (lens, lon, lat, base + TOP_M), diagonal_deg, found
 
 
-def test_agreement(scene):
+def test_agreement(scene, record_property):
     ground, cell, (lens, lon, lat, top), diagonal_deg, found = scene
     seen = viewshed(ground, 1.0 - REFRACTION_K)[cell]
     counts = (np.abs(found.clear_m) > DECIDED_M) & (diagonal_deg > BESIDE_DIAGONAL_DEG)
     differ = np.flatnonzero(counts & (seen != found.visible))
     agreement = 1.0 - differ.size / counts.sum()
-    print(f"{100 * agreement:.3f} % of {counts.sum()} cells, {seen[counts].sum()} of them visible; {differ.size} differ")
+    record_property("viewshed_cells", int(counts.sum()))
+    record_property("viewshed_agree", 100 * agreement)
     assert seen[counts].sum() > 1000
     assert (~seen[counts]).sum() > 1000
     assert agreement >= LEAST_AGREEMENT

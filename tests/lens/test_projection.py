@@ -26,12 +26,14 @@ def limb(az_deg, alt_deg, radius_deg, count=20000):
 
 
 @pytest.mark.parametrize("aim", AIMS)
-def test_places_in_the_picture_by_gnomonic_projection(rng, aim):
+def test_places_in_the_picture_by_gnomonic_projection(rng, aim, record_property):
     az, alt = rng.uniform(0.0, 360.0, 2000), np.degrees(np.arcsin(rng.uniform(-1.0, 1.0, 2000)))
     right, up, ahead = in_camera(directions(az, alt), *aim)
     near = ahead > 0.05
     assert near.sum() > 500
     for x, y in (by_proj(*aim)((az[near] + 180.0) % 360.0 - 180.0, alt[near]), picture(az[near], alt[near], *aim)):
+        off = np.hypot(right[near] / ahead[near] - x, up[near] / ahead[near] - y) / np.maximum(np.hypot(x, y), 1.0)
+        record_property("gnomonic", off.max())
         assert right[near] / ahead[near] == pytest.approx(x, abs=1e-7, rel=1e-9)
         assert up[near] / ahead[near] == pytest.approx(y, abs=1e-7, rel=1e-9)
 

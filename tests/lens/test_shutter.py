@@ -59,7 +59,7 @@ def test_declination_nearest_to_the_equator(focal, portrait, az, alt, lat):
 @pytest.mark.parametrize("focal", [14.0, 50.0])
 @pytest.mark.parametrize("portrait", [False, True], ids=["landscape", "portrait"])
 @pytest.mark.parametrize(("az", "alt", "lat"), AIMS)
-def test_longest_trail_by_skyfield(focal, portrait, az, alt, lat):
+def test_longest_trail_by_skyfield(focal, portrait, az, alt, lat, record_property):
     """Stars all over the sky of the frame, placed by Skyfield at two times without refraction and projected by PROJ."""
     frame, shutter_s = Frame(focal, *FULL), 20.0
     frame = frame.upright if portrait else frame
@@ -70,6 +70,7 @@ def test_longest_trail_by_skyfield(focal, portrait, az, alt, lat):
         return
     ends = [picture(*places, az, alt) for places in moved(wgs84.latlon(lat, -33.0), sky_az, sky_alt, shutter_s)]
     longest = np.hypot(*(ends[1] - ends[0])).max() * frame.focal_px
+    record_property("trail", 100 * abs(float(length) / longest - 1.0))
     # A trail of 20 s is bent and its ends are not where it is fastest: a part in some hundreds; the grid holds the frame's corners
     assert length == pytest.approx(longest, rel=0.003)
 

@@ -166,6 +166,11 @@ def near_zero(found):
     )
 
 
+def off_arcsec(found):
+    """How far the angle that is nearest to its limit is from it. [arcsec]."""
+    return 3600 * np.minimum.reduce([np.abs(values) for name, values in found.items() if name not in ("moon", "lit_min", "lit_max")])
+
+
 def holds(found):
     return least(found) >= 0.0
 
@@ -211,7 +216,7 @@ def test_no_short_pass_between_samples_is_missed(seasons, season, conditions, bo
 
 
 @pytest.mark.parametrize(("season", "conditions", "body"), CASES)
-def test_at_every_end_a_condition_turns(seasons, season, conditions, body):
+def test_at_every_end_a_condition_turns(seasons, season, conditions, body, record_property):
     season, asked = seasons[season], SETS[conditions][body]
     for number, pair in enumerate(PAIRS):
         start, end = season.inner_stretches(conditions, body, number)
@@ -223,9 +228,12 @@ def test_at_every_end_a_condition_turns(seasons, season, conditions, body):
             turns = holds(inside) & ~holds(outside)
             on_limit = near_zero(there) & (least(there) > -GRAZE_DEG)
             assert (turns | on_limit | grazing).all(), (pair, moment[~(turns | on_limit | grazing)])
+            off = off_arcsec(there)[~grazing]
+            record_property("ends_off", off[off < 1.0].max(initial=0.0))
+            record_property("ends_by_the_moon", int((off >= 1.0).sum()))
 
 
-def test_there_were_ends_to_speak_of(seasons):
+def test_there_were_ends_to_speak_of(seasons, record_property):
     """Of the test above: thousands, and few passed over as grazes."""
     ends = grazes = 0
     for name, conditions, body in CASES:
@@ -234,6 +242,8 @@ def test_there_were_ends_to_speak_of(seasons):
             start, end = season.inner_stretches(conditions, body, number)
             ends += 2 * len(start)
             grazes += 2 * int((least(margins(body, season.at(number, 0.5 * (start + end)), pair, asked)) < GRAZE_DEG).sum())
+    record_property("ends", ends - grazes)
+    record_property("ends_grazing", grazes)
     assert ends > 5000
     assert grazes < 0.002 * ends
 

@@ -40,7 +40,7 @@ def cameras(ground):
 
 
 @pytest.mark.parametrize("body", ["sun", "moon"])
-def test_a_stretch_begins_and_ends_at_the_ridge(ground, cameras, body):
+def test_a_stretch_begins_and_ends_at_the_ridge(ground, cameras, body, record_property):
     lon, lat, lens_m, bearing = cameras
     flat = np.full(COUNT, -1.0)
     pairs = Pairs(lon, lat, lens_m, bearing, flat, flat + 2.0, ["UTC"], np.zeros(COUNT, int), lens_m)
@@ -60,6 +60,7 @@ def test_a_stretch_begins_and_ends_at_the_ridge(ground, cameras, body):
         alt, dist, _ = every_crossing.skyline(ground, lon[number], lat[number], lens_m[number], az, 40_000.0, SKIP_M, 0.13)
         inner = np.abs((az - bearing[number] + 180.0) % 360.0 - 180.0) < 19.99  # not an end of the sector
         off_deg += (seen(alt_true, lens_m[number]) - alt)[inner & (dist > NEAR_M)].tolist()
-    print(f"{len(off_deg)} ends, rms {np.sqrt(np.mean(np.square(off_deg))):.4f} deg, greatest {np.abs(off_deg).max():.4f}")
+    record_property("skyline_ends", len(off_deg))
+    record_property("skyline_ends_off", np.sqrt(np.mean(np.square(off_deg))))
     assert len(off_deg) > 60
     assert np.sqrt(np.mean(np.square(off_deg))) < RMS_DEG

@@ -96,9 +96,9 @@ class Site:
 
 
 @pytest.mark.parametrize("event", EVENTS)
-def test_every_solved_moment_holds_in_skyfield(nights, event):
+def test_every_solved_moment_holds_in_skyfield(nights, event, record_property):
     body, _, altitude_deg = EVENTS[event]
-    checked = 0
+    checked, worst_deg = 0, 0.0
     for number in range(len(PLACES)):
         t_utc_s = nights[event][nights["site"] == number]
         t_utc_s = t_utc_s[np.isfinite(t_utc_s)]
@@ -108,12 +108,15 @@ def test_every_solved_moment_holds_in_skyfield(nights, event):
         around = site.margin_deg(body, altitude_deg, (t_utc_s[:, None] + [-0.5, 0.0, 0.5]).ravel()).reshape(-1, 3)
         rate = np.abs(around[:, 2] - around[:, 0])  # deg a second
         assert (np.abs(around[:, 1]) <= np.maximum(TOL_DEG, TOL_S[body] * rate)).all()
+        worst_deg = max(worst_deg, np.abs(around[:, 1]).max())
         checked += len(t_utc_s)
+    record_property(f"{body}_events", checked)
+    record_property(f"{body}_events_off", 3600 * worst_deg)
     assert checked > 0.8 * SITES * 365 * (0.8 if event.startswith("t_") else 1.0)
 
 
 @pytest.mark.parametrize("event", EVENTS)
-def test_none_is_missed_and_none_invented(nights, event):
+def test_none_is_missed_and_none_invented(nights, event, record_property):
     body, way, altitude_deg = EVENTS[event]
     disputed = []
     for number in range(len(PLACES)):
@@ -123,6 +126,7 @@ def test_none_is_missed_and_none_invented(nights, event):
         disputed += [(site, night, ours[night], expected[night]) for night in np.nonzero(~same)[0].tolist()]
     for site, night, our, their in disputed:
         assert_the_scan_is_with_us(site, night, our, their, event)
+    record_property("events_disputed", len(disputed))
     assert len(disputed) < 150  # of 23 360 nights
     if body == "moon":
         assert len(disputed) >= 10  # else nobody would have looked

@@ -160,7 +160,7 @@ SITES = [
 
 
 @pytest.mark.parametrize(("lon", "lat", "zone_name"), SITES)
-def test_every_box_by_skyfield(lon, lat, zone_name):
+def test_every_box_by_skyfield(lon, lat, zone_name, record_property):
     """At random minutes of the clock: Sun down, dark and Moon up are drawn where Skyfield's altitudes say so, and nowhere else."""
     chart = year_at(lon, lat, zone_name)
     rng = np.random.default_rng(7)
@@ -178,6 +178,7 @@ def test_every_box_by_skyfield(lon, lat, zone_name):
     for held, above_deg in ((chart.sun_down, sun_down_deg), (chart.dark, -18.0 - sun_deg), (chart.moon, moonlit_deg)):
         drawn = np.array([holds(held, *place) for place in zip(column, hour)])
         clear = once & (np.abs(above_deg) > GRAZE_DEG)
+        record_property("chart_minutes", int(clear.sum()))
         assert clear.sum() > 2900
         assert np.flatnonzero((drawn != (above_deg > 0.0)) & clear).tolist() == []
 

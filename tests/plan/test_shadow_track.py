@@ -67,7 +67,7 @@ def rough(east, north):
 
 @pytest.mark.parametrize(("body", "hour"), [("sun", 9.0), ("moon", 15.0), ("core", 0.0)])
 @pytest.mark.parametrize("gap_deg", [0.0, 2.0])
-def test_at_every_place_the_body_sits_so_high_over_the_top(body, hour, gap_deg):
+def test_at_every_place_the_body_sits_so_high_over_the_top(body, hour, gap_deg, record_property):
     """Azimuth and altitude of the line to the top in Earth-fixed coordinates, the body by astropy; every crossing over rough ground."""
     moments = JUNE_NIGHT_S + 3600.0 * hour + 900.0 * np.arange(6)
     relief = Hills(rough)
@@ -82,6 +82,9 @@ def test_at_every_place_the_body_sits_so_high_over_the_top(body, hour, gap_deg):
         with astropy_places.offline():
             site = astropy_places.location(lon, lat, lens_z)
             body_alt, body_az = astropy_places.altaz(body, astropy_places.frame(moments[table["moment"][i]], site))
+        record_property("track_places", 1)
+        record_property("track_az", float(abs(off_deg(az, body_az))))
+        record_property("track_alt", float(abs(body_alt - alt - gap_deg)))
         assert abs(off_deg(az, body_az)) < TOL_AZ_DEG
         assert body_alt - alt == pytest.approx(gap_deg, abs=TOL_ALT_DEG)
         assert table["z_m"][i] == pytest.approx(lens_z - LENS_M, abs=1e-6)

@@ -51,7 +51,7 @@ def near(x, y, crs=UTM):
 
 @pytest.mark.parametrize("crs", [UTM, WEB, LON_LAT])
 @pytest.mark.parametrize("seed", range(6))
-def test_a_walk_in_steps_of_a_decimetre_finds_the_same_places(seed, crs):
+def test_a_walk_in_steps_of_a_decimetre_finds_the_same_places(seed, crs, record_property):
     """Every passage of the scan is found to 0.1 mm and no other, for eight bearings; distances to the subject from 3 m to 1 km."""
     x, y = walks.wander(seed, 40, 25.0, crs)
     lon, lat, chain = walks.along(x, y, SCAN_M, crs)
@@ -66,7 +66,10 @@ def test_a_walk_in_steps_of_a_decimetre_finds_the_same_places(seed, crs):
         assert roots.size == expected.size
         bent_m = SCAN_M**2 / np.interp(expected, chain, dist)  # what the straight line between two places of the scan may be off
         assert np.all(np.abs(roots - expected) < ROOT_M + bent_m)
+        far = np.interp(expected, chain, dist) > 50.0
+        record_property("chainage", 1e3 * np.abs(roots - expected)[far].max(initial=0.0))
         passed += expected.size
+    record_property("passages", passed)
     assert passed > 0
 
 
@@ -101,7 +104,7 @@ def test_a_root_is_good_to_a_tenth_of_a_millimetre_along_the_path():
 
 
 @pytest.mark.parametrize("body", ["core", "moon", "sun"])
-def test_the_body_stands_over_the_subject_by_astropy_and_earth_fixed_trigonometry(body):
+def test_the_body_stands_over_the_subject_by_astropy_and_earth_fixed_trigonometry(body, record_property):
     """The azimuth of the body at the place found, by astropy, is the azimuth of the subject, by the straight line through the Earth."""
     moment = JUNE_NIGHT_S + {"core": 0.0, "moon": 15 * 3600.0, "sun": 9 * 3600.0}[body]
     checked = 0
@@ -117,9 +120,11 @@ def test_the_body_stands_over_the_subject_by_astropy_and_earth_fixed_trigonometr
                 alt, az = astropy_places.altaz(body, astropy_places.frame(moment, site))
             seen, _ = walks.direction_deg(lon, lat, 0.0, subject[0][0], subject[1][0], 0.0)
             assert alt > 0.0
+            record_property("standpoint_az", float(abs(off_deg(seen, az))))
             assert abs(off_deg(seen, az)) < TOL_DEG
             assert abs(off_deg(seen, table["target_deg"][i])) < TOL_DEG
         checked += roots.size
+    record_property("standpoints_checked", checked)
     assert checked >= 3
 
 

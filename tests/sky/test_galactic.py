@@ -36,7 +36,7 @@ def traced(site, t_utc_s):
 
 
 @pytest.mark.parametrize("number", range(40))
-def test_top_feet_tilt_and_lean(number):
+def test_top_feet_tilt_and_lean(number, record_property):
     site, t_utc_s = scene(number)
     (lon, alt, az), (core_alt, core_az) = traced(site, t_utc_s)
     ours = band(site, [t_utc_s])
@@ -47,6 +47,7 @@ def test_top_feet_tilt_and_lean(number):
     near = alt[(top + np.array([-1, 0, 1])) % len(alt)]
     step = 0.5 * (near[0] - near[2]) / (near[0] - 2 * near[1] + near[2])
     top_alt = near[1] - 0.25 * (near[0] - near[2]) * step
+    record_property("apex_astropy", 3600 * abs(ours.apex_deg[0, 0] - top_alt))
     assert ours.apex_deg[0, 0] == pytest.approx(top_alt, abs=ABERRATION_DEG + 1e-4)  # deg; 1e-4 for the parabola
     off_lon = (ours.apex_lon[0, 0] - lon[top] - 0.25 * step + 180.0) % 360.0 - 180.0
     assert abs(off_lon) < (2 * ABERRATION_DEG + 0.005) * swing  # deg; a parabola near the zenith
@@ -78,6 +79,7 @@ def test_top_feet_tilt_and_lean(number):
     tilt = np.degrees(np.arctan2(abs(along @ np.cross(east, core)), abs(along @ east)))
     if abs(core_alt[1]) < 89.0:
         tolerance_deg = 2 * ABERRATION_DEG / np.cos(np.radians(core_alt[1]))  # of two directions a quarter turn apart
+        record_property("tilt_astropy", 3600 * abs(ours.tilt_deg[0, 0] - tilt) * np.cos(np.radians(core_alt[1])))
         assert ours.tilt_deg[0, 0] == pytest.approx(tilt, abs=tolerance_deg + 1e-3)  # deg; 1e-3 for the chord
         if tolerance_deg < tilt < 90.0 - tolerance_deg:
             assert bool(ours.leans_left[0, 0]) == (along @ east < 0.0)
@@ -118,7 +120,7 @@ def test_the_rule_of_the_core_at_forty_north():
 
 
 @pytest.mark.parametrize("lat_deg", [-60.0, -29.0, 0.0, 27.1, 45.0, 62.9, 90.0])
-def test_by_skyfields_axes(lat_deg):
+def test_by_skyfields_axes(lat_deg, record_property):
     """Tilt, top and feet from Skyfield's apparent places of the same three directions: no aberration to allow for."""
     t_utc_s = 1.8e9 + np.arange(0.0, 86400.0, 977.0)
     site = (77.0, lat_deg, 300.0)
@@ -129,6 +131,7 @@ def test_by_skyfields_axes(lat_deg):
     assert 90.0 - np.abs(pole[0]) == pytest.approx(ours.apex_deg[0], abs=tol_deg)
     lower_pole_az = np.where(pole[0] > 0, pole[1] + 180.0, pole[1])
     apart = ((lower_pole_az - ours.apex_az[0] + 180.0) % 360.0 - 180.0) * np.cos(np.radians(pole[0]))
+    record_property("apex_skyfield", 3600 * max(np.abs(90.0 - np.abs(pole[0]) - ours.apex_deg[0]).max(), np.abs(apart).max()))
     assert np.abs(apart).max() < tol_deg
     with np.errstate(invalid="ignore"):
         tilt = np.degrees(np.arcsin(np.abs(np.sin(np.radians(y[0]))) / np.cos(np.radians(core[0]))))

@@ -41,21 +41,28 @@ def worst_arcsec(lon_deg, lat_deg, height_m, t_utc_s, names=tuple(BODIES)):
     return worst
 
 
-def test_two_thousand_times_over_the_whole_ephemeris():
+def record(record_property, worst):
+    for name, arcsec in worst.items():
+        record_property(f"{name}_skyfield", arcsec)
+
+
+def test_two_thousand_times_over_the_whole_ephemeris(record_property):
     """Far between, so that the table takes its places straight from the ephemeris."""
     t_utc_s = np.random.default_rng(1).uniform(FIRST_UTC_S, LAST_UTC_S, 2000)
     worst = worst_arcsec(*random_sites(2), t_utc_s)
+    record(record_property, worst)
     assert {name: arcsec for name, arcsec in worst.items() if not arcsec < TOL_ARCSEC[name]} == {}
 
 
 @pytest.mark.parametrize("year", [1991, 2001, 2010, 2019, 2027, 2036, 2044, 2052])
-def test_dense_times_that_are_interpolated(year):
+def test_dense_times_that_are_interpolated(year, record_property):
     """Eight times 250 within ten days of mid December, when the Sun stands by the core and bends its light most."""
     first = np.datetime64(f"{year}-12-13T00:00:00", "s").astype(float)
     t_utc_s = np.random.default_rng(year).uniform(first, first + 10 * DAY_S, 250)
     lon, lat, height = random_sites(year)
     few = slice(0, 60)
     worst = worst_arcsec(lon[few], lat[few], height[few], t_utc_s)
+    record(record_property, worst)
     assert {name: arcsec for name, arcsec in worst.items() if not arcsec < TOL_ARCSEC[name]} == {}
 
 

@@ -46,7 +46,7 @@ def gast(t_utc_s):
     return timescale().utc(1970, 1, 1 + int(days), 0, 0, seconds).gast * np.pi / 12.0
 
 
-def test_meeus_13b_through_a_star_put_where_venus_was():
+def test_meeus_13b_through_a_star_put_where_venus_was(record_property):
     book = values("meeus_1998")["13.b"]
     t_utc_s = utc_of_ut1(np.datetime64("1987-04-10T19:21:00").astype(float))
     # The ephemeris begins in 1990: the same sidereal time comes back five years later ...
@@ -60,20 +60,24 @@ def test_meeus_13b_through_a_star_put_where_venus_was():
     ra_icrs, dec_icrs, _ = erfa.atic13(ra + eo, dec, tt_jd, 0.0)
     body = bodies.star(np.degrees(ra_icrs), np.degrees(dec_icrs))
     alt, az = ours(body, (book["longitude_deg"], book["latitude_deg"], 0.0), t_utc_s)
-    assert apart_arcsec(alt, az, book["altitude_deg"], book["azimuth_deg"]) < 1.0  # arcsec; print 0.4", diurnal aberration 0.25"
+    apart = apart_arcsec(alt, az, book["altitude_deg"], book["azimuth_deg"])
+    record_property("meeus_venus", apart)
+    assert apart < 1.0  # arcsec; print 0.4", diurnal aberration 0.25"
 
 
 @pytest.mark.parametrize("site", SITES)
-def test_meeus_25b_sun(site):
+def test_meeus_25b_sun(site, record_property):
     book = values("meeus_1998")["25.b"]
     t_utc_s = np.datetime64("1992-10-13T00:00:00").astype(float) - TT_MINUS_UTC_1992_S[1]
     place_km = book["distance_au"] * AU_KM * erfa.s2c(np.radians(hms_deg(book["ra_hms"])), np.radians(dms_deg(book["dec_dms"])))
     theirs = topocentric_by_hand(place_km, gast(t_utc_s), *site)
-    assert apart_arcsec(*ours(bodies.SUN, site, t_utc_s), *theirs) < 0.5  # arcsec; example 0.05", diurnal aberration 0.32"
+    apart = apart_arcsec(*ours(bodies.SUN, site, t_utc_s), *theirs)
+    record_property("meeus_sun", apart)
+    assert apart < 0.5  # arcsec; example 0.05", diurnal aberration 0.32"
 
 
 @pytest.mark.parametrize("site", SITES)
-def test_meeus_47a_moon(site):
+def test_meeus_47a_moon(site, record_property):
     book = values("meeus_1998")["47.a"]
     t_utc_s = np.datetime64("1992-04-12T00:00:00").astype(float) - TT_MINUS_UTC_1992_S[0]
     tt_jd = 2448724.5
@@ -81,16 +85,17 @@ def test_meeus_47a_moon(site):
     obliquity = erfa.obl06(tt_jd, 0.0) + erfa.nut06a(tt_jd, 0.0)[1]
     place_km = book["distance_km"] * (erfa.rx(-obliquity, np.eye(3)) @ of_date)
     theirs = topocentric_by_hand(place_km, gast(t_utc_s), *site)
-    assert (
-        apart_arcsec(*ours(bodies.MOON, site, t_utc_s), *theirs) < 3.0
-    )  # arcsec; DE421 is 1.95" from the example; parallax is up to 3400"
+    apart = apart_arcsec(*ours(bodies.MOON, site, t_utc_s), *theirs)
+    record_property("meeus_moon", apart)
+    assert apart < 3.0  # arcsec; DE421 is 1.95" from the example; parallax is up to 3400"
 
 
-def test_the_worked_example_of_nrel():
+def test_the_worked_example_of_nrel(record_property):
     spa = values("nrel_spa_2008")
     t_utc_s = utc_of_ut1(np.datetime64("2003-10-17T19:30:30").astype(float))
     alt, az = ours(bodies.SUN, (spa["longitude_deg"], spa["latitude_deg"], spa["height_m"]), t_utc_s)
     seen = refraction.apparent_altitude(alt, spa["pressure_hPa"], spa["temperature_C"])
+    record_property("nrel", 3600 * max(abs(90.0 - seen - spa["zenith_deg"]), abs(az - spa["azimuth_deg"])))
     assert 90.0 - seen == pytest.approx(spa["zenith_deg"], abs=0.6 / 3600)  # deg; the example is 0.5" from DE421 (dT 67 s, shorter series)
     assert az == pytest.approx(spa["azimuth_deg"], abs=0.6 / 3600)
 
