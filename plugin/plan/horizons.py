@@ -255,13 +255,15 @@ def _turning(height, begin, end):
 
 
 def _bisected(state, index, low, high, at_low, within_s=ROOT_S):
-    """When a state changes, for the pieces at an index; `low` for the others."""
+    """When a state changes, for the pieces at an index; `low` for the others. Each is halved by itself: the same beside any others."""
     found = low.copy()
     low, high, at_low = low[index], high[index], at_low[index]
-    while len(index) and (high - low).max() > within_s:
-        middle = 0.5 * (low + high)
-        same = state(index, middle) == at_low
-        low, high = np.where(same, middle, low), np.where(same, high, middle)
+    wide = np.flatnonzero(high - low > within_s)
+    while wide.size:
+        middle = 0.5 * (low[wide] + high[wide])
+        same = state(index[wide], middle) == at_low[wide]
+        low[wide[same]], high[wide[~same]] = middle[same], middle[~same]
+        wide = wide[high[wide] - low[wide] > within_s]
     found[index] = 0.5 * (low + high)
     return found
 
