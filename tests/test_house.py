@@ -16,6 +16,8 @@ PLUGIN = TOP / "plugin"
 # What travels with the plugin, and what every QGIS brings. Anything else, a test dependency above all, is not there at run time.
 PURE_LIBRARIES = sys.stdlib_module_names | {"numpy", "pyproj", "skyfield", "jplephem"}
 QGIS_LIBRARIES = PURE_LIBRARIES | {"qgis", "osgeo", "processing"}
+# What the person who runs batches adds to a Python; no other part may ask for it.
+BATCH_LIBRARIES = {"dask", "distributed", "pyarrow", "pyogrio", "rasterio", "shapely"}
 
 # Arrows run one way: algorithms -> adapters, plan; plan -> sky, ground, lens. Everyone may read the names.
 MAY_IMPORT = {
@@ -28,6 +30,7 @@ MAY_IMPORT = {
     "adapters": {"names", "plan"},
     "charts": {"names"},
     "algorithms": {"names", "plan", "adapters", "charts"},
+    "batch": {"names", "plan"},
     "provider": {"names", "adapters", "algorithms"},
     "expressions": {"names", "plan", "adapters"},
     "plugin": {"provider", "expressions"},
@@ -61,6 +64,8 @@ def imported(source, module):
 def import_faults(source, module):
     here = part(module)
     libraries = PURE_LIBRARIES if here in PURE or here == "package" else QGIS_LIBRARIES
+    if here == "batch":
+        libraries = PURE_LIBRARIES | BATCH_LIBRARIES
     if here == "charts":
         libraries = PURE_LIBRARIES | {"matplotlib"}
     faults = []
@@ -107,6 +112,12 @@ def test_imports(module):
         ("charts/views.py", "import qgis", "imports qgis"),
         ("charts/views.py", "from ..plan import view", "charts may not import plan"),
         ("plan/view.py", "import matplotlib", "imports matplotlib"),
+        ("plan/nights.py", "import dask", "imports dask"),
+        ("adapters/sinks.py", "import pyarrow", "imports pyarrow"),
+        ("batch/work.py", "from qgis.core import QgsFeature", "imports qgis"),
+        ("batch/terrain.py", "from osgeo import gdal", "imports osgeo"),
+        ("batch/nights.py", "from ..adapters.sites import read_sites", "batch may not import adapters"),
+        ("batch/nights.py", "from ..sky import arcs", "batch may not import sky"),
     ],
 )
 def test_a_forbidden_import_is_seen(module, source, fault):

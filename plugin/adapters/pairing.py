@@ -99,12 +99,7 @@ class Pairing:
         cameras, subjects, extent = self.cameras, self.subjects, self.ground.extent
         if skylines:
             extent.want_around(cameras.lon_deg, cameras.lat_deg, self.ground.radius_m)
-        for points in (cameras, subjects):
-            extent.want_around(points.lon_deg, points.lat_deg)
-        for block in self._blocks():
-            if extent.is_whole or not go_on():
-                break
-            extent.want_along(*self._ends(block.camera, block.subject))
+        extent.want_pairs(cameras, subjects, self._blocks(), go_on)
         self.ground.read(go_on)
         if not self.ground.stopped:
             self.places = replace(self.places, dem_m=self.ground.under("CAMERAS", cameras.lon_deg, cameras.lat_deg, feedback))
@@ -156,10 +151,7 @@ class Pairing:
 
     def ends(self, table):
         """Longitude and latitude of both ends of the sightlines of a table."""
-        return self._ends(table["camera_index"], table["subject_index"])
-
-    def _ends(self, camera, subject):
-        cameras, subjects = self.cameras, self.subjects
+        camera, subject, cameras, subjects = table["camera_index"], table["subject_index"], self.cameras, self.subjects
         return cameras.lon_deg[camera], cameras.lat_deg[camera], subjects.lon_deg[subject], subjects.lat_deg[subject]
 
     def log(self, feedback):

@@ -50,6 +50,24 @@ class Extent:
         if not self.is_whole:
             self._blocks |= self.grid.blocks_along(lon1_deg, lat1_deg, lon2_deg, lat2_deg)
 
+    def want_pairs(self, cameras, subjects, blocks, go_on=lambda: True):
+        """Ask for the ground at cameras and subjects, and under the lines between pairs of them.
+
+        Parameters
+        ----------
+        cameras, subjects : objects with `lon_deg`, `lat_deg`
+        blocks : iterable of plan.pairs.PairBlock
+        go_on : callable, optional
+            False from it ends the asking.
+        """
+        for points in (cameras, subjects):
+            self.want_around(points.lon_deg, points.lat_deg)
+        for block in blocks:
+            if self.is_whole or not go_on():
+                break
+            camera, subject = block.camera, block.subject
+            self.want_along(cameras.lon_deg[camera], cameras.lat_deg[camera], subjects.lon_deg[subject], subjects.lat_deg[subject])
+
     def relief(self, read, progress=None, **how):
         """Read what is wanted.
 

@@ -89,7 +89,7 @@ def known_height_m(lens_dem_m, z_m):
     return np.where(np.isfinite(lens_dem_m), lens_dem_m, np.where(np.isfinite(z_m), z_m, 0.0))
 
 
-def find_night_windows(places, target, first_night, last_night, conditions, progress=None, relief=None, towns=None):
+def find_night_windows(places, target, first_night, last_night, conditions, progress=None, relief=None, towns=None, threads=THREADS):
     """Find the windows of a target over places in a range of nights.
 
     Parameters
@@ -107,6 +107,8 @@ def find_night_windows(places, target, first_night, last_night, conditions, prog
         The ground, whose skyline hides the target if `conditions.use_skyline`.
     towns : glow.Towns, optional
         Whose glow is told.
+    threads : int
+        That work ahead, as in `ahead.worked_ahead`; with a relief there is one.
 
     Yields
     ------
@@ -140,7 +142,7 @@ def find_night_windows(places, target, first_night, last_night, conditions, prog
         return progress is None or progress(first / len(places)) is not False
 
     # An elevation model is read by one thread alone.
-    for first, found in worked_ahead(search, range(0, len(places), step), go_on, THREADS if relief is None else 1):
+    for first, found in worked_ahead(search, range(0, len(places), step), go_on, threads if relief is None else 1):
         if found is None:
             return
         for columns in found:

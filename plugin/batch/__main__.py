@@ -1,0 +1,8 @@
+"""`python3 -m skyalidade.batch`."""
+
+import sys
+
+from .command import main
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,178 @@
+"""From the options to a job and its blocks, and through the run."""
+
+import shutil
+from datetime import datetime, timezone
+from pathlib import Path
+
+import numpy as np
+
+from ..plan.conditions import Conditions
+from ..plan.glow import Towns
+from ..plan.months import new_moons
+from ..plan.targets import target
+from .alignments import Alignments
+from .arguments import RUN, contradictions, parser
+from .blocks import blocks_of
+from .cluster import client_of
+from .layers import files_of
+from .nights import Nights
+from .points import output_crs, read_points
+from .progress import tell
+from .record import mark_of, record_of
+from .run import run
+from .terrain import Dem, Ground
+from .version import version
+
+INPUTS = ("sites", "cameras", "subjects", "towns", "dem")
+NIGHTS = {"nights": 365, "alignments": 30}  # asked for when the last one is blank
+ROW_BYTES = 150  # of a partition: measured 110 for a night, 140 for an alignment
+SHOWN_FAILED = 5
+SUN_LINE = (
+    "Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter "
+    "(ISO 12312-2 for the eye)."
+)
+GROUND_LINE = (
+    "The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: "
+    "what is clear by them may be hidden. Look from the place by day."
+)
+
+
+def run_asked(arguments):
+    """Do what the arguments ask; gives the exit code.
+
+    Raises
+    ------
+    ValueError
+        With a sentence, where that cannot be done.
+    """
+    asked = parser().parse_args(arguments)
+    for sentence in contradictions(asked):
+        raise ValueError(sentence)
+    inputs = {name: getattr(asked, name) for name in INPUTS if getattr(asked, name, None)}
+    for name, text in inputs.items():
+        if not files_of(text) or not all(file.exists() for file in files_of(text)):
+            raise ValueError(f"{name.upper()}: {text} is not there.")
+    identity = {
+        "version": version(),
+        "command": asked.command,
+        "asked": {name: value for name, value in vars(asked).items() if name not in (*RUN, *INPUTS)},
+        "inputs": {name: mark_of(files_of(text)) for name, text in inputs.items()},
+    }
+    record = record_of(Path(asked.output).absolute(), identity, datetime.now(tz=timezone.utc).timestamp())
+    job, blocks, rows = {"nights": nights, "alignments": alignments}[asked.command](asked, record.begun_utc_s)
+    _refuse_full_disk(record.folder, rows)
+    with client_of(asked.scheduler, asked.workers) as client:
+        record.write()
+        tell(f"{len(client.nthreads())} workers, {len(blocks):,} partitions to {record.folder}.")
+        outcome = run(client, job, blocks, record.folder, asked.tries)
+    return _told(outcome, job, record)
+
+
+def nights(asked, now_utc_s):
+    """The job, the blocks and the number of rows that `nights` asks for."""
+    (body,) = targets_of(asked, [asked.body])
+    measures = {"CAMERA_HEIGHT": (asked.camera_height, 1.5, 0.0)}
+    read = _read("SITES", asked.sites, "site", asked.site_name, measures=measures, keep=asked.keep_fields)
+    dem = _dem(asked)
+    blocks = _blocks(asked, read.points, now_utc_s, 1.0, dem)
+    outputs = ("nights", *(name for name in ("windows", "months") if getattr(asked, name)))
+    moons = new_moons(*blocks.span_utc_s) if asked.months and len(read.points) else None
+    crs, kept = output_crs(read.crs).to_json_dict(), read.points.kept.schema
+    job = Nights(outputs, body, conditions_of(asked), _towns(asked), moons, dem, crs, kept)
+    return job, blocks, int(blocks.nights.sum())
+
+
+def alignments(asked, now_utc_s):
+    """The job, the blocks and the greatest number of rows that `alignments` asks for."""
+    targets = targets_of(asked, asked.bodies)
+    keys = (asked.pair_field, asked.pair_field_subject or asked.pair_field) if asked.pairing == "by_field" else (None, None)
+    measures = {"CAMERA_HEIGHT": (asked.camera_height, 1.5, 0.0)}
+    cameras = _read("CAMERAS", asked.cameras, "camera", asked.camera_name, keys[0], measures, asked.keep_fields)
+    measures = {name: (getattr(asked, name.lower()), 0.0, 0.0) for name in ("SUBJECT_HEIGHT", "SUBJECT_BASE", "SUBJECT_WIDTH")}
+    measures.update({name: (getattr(asked, name.lower()), np.nan, -360.0) for name in ("FACE_FROM", "FACE_TO")})
+    subjects = _read("SUBJECTS", asked.subjects, "subject", asked.subject_name, keys[1], measures).points
+    dem = _dem(asked)
+    pairs_a_camera = 1 if asked.pairing == "closest" else len(subjects)
+    blocks = _blocks(asked, cameras.points, now_utc_s, pairs_a_camera * len(targets), dem)
+    outputs = ("alignments", "unmet") if asked.unmet else ("alignments",)
+    pairing = (asked.pairing, asked.max_distance, asked.refraction_k)
+    about = (blocks.span_utc_s, dem, output_crs(cameras.crs).to_json_dict(), cameras.points.kept.schema)
+    job = Alignments(outputs, subjects, targets, conditions_of(asked), *pairing, *about)
+    return job, blocks, 0  # how many pairs lie near enough is known only when they are measured
+
+
+def targets_of(asked, bodies):
+    """The bodies asked for, with what is to be said of them."""
+    if "sun" in bodies:
+        tell(SUN_LINE)
+    return [target(body, star=asked.star, galactic_lon_deg=asked.galactic_lon) for body in bodies]
+
+
+def conditions_of(asked):
+    """What is asked, blanks left to the customs of each body."""
+    units = {"pressure": "pressure_hPa", "temperature": "temperature_C", "moon_lit_max": "moon_lit_max"}
+    units.update(lit_min="lit_min", lit_max="lit_max", moon="moon", use_skyline="use_skyline")
+    angles = ("az_tolerance", "alt_min", "alt_max", "gap_min", "gap_max", "tilt_min", "tilt_max", "apex_min", "apex_max")
+    units.update({name: f"{name}_deg" for name in (*angles, "core_alt_min", "sun_limit", "sun_min")})
+    told = vars(asked)
+    return Conditions(**{condition: told[name] for name, condition in units.items() if name in told})
+
+
+def _read(option, text, fallback_name, name=None, key=None, measures=None, keep=()):
+    read = read_points(option, text, fallback_name, name, key, measures, keep)
+    for sentence in read.sentences(option):
+        tell(sentence)
+    return read
+
+
+def _blocks(asked, points, now_utc_s, rows_a_night, dem):
+    first, last = (None if night is None else np.datetime64(night, "D") for night in (asked.first_night, asked.last_night))
+    about = (NIGHTS[asked.command], now_utc_s, rows_a_night, asked.block)
+    return blocks_of(points, asked.time_zone, first, last, *about, by_place=dem is not None)
+
+
+def _dem(asked):
+    if not asked.dem:
+        return None
+    how = {"radius_m": asked.terrain_radius, "skip_near_m": asked.skip_near, "refraction_k": asked.refraction_k}
+    if asked.command == "alignments":
+        how["accuracy_m"] = asked.dem_accuracy
+    dem = Dem(str(Path(asked.dem).absolute()), asked.dem_band, how)
+    ground = Ground(dem)
+    least, most = (f"{size_m:.3g}" for size_m in ground.cell_m())
+    tell(GROUND_LINE.format(dem=ground.name, size=least if least == most else f"{least} to {most}"))
+    ground.close()
+    return dem
+
+
+def _towns(asked):
+    if not asked.towns:
+        return None
+    people = {"TOWN_POPULATION": (f"field:{asked.town_population}", 0.0, 0.0)}
+    towns = _read("TOWNS", asked.towns, "town", asked.town_name, measures=people).points
+    return Towns(towns.lon_deg, towns.lat_deg, towns.measures["TOWN_POPULATION"], towns.name)
+
+
+def _refuse_full_disk(folder, rows):
+    free = shutil.disk_usage(next(there for there in (folder, *folder.parents) if there.exists())).free
+    if rows * ROW_BYTES > free:
+        raise ValueError(
+            f"OUTPUT: {rows:,} rows take some {rows * ROW_BYTES / 1e6:,.0f} MB, but {folder} has {free / 1e6:,.0f} MB left. Ask for less."
+        )
+
+
+def _told(outcome, job, record):
+    """Say what came of it; gives the exit code."""
+    rows = ", ".join(f"{count:,} rows of {name}" for name, count in outcome.rows.items())
+    done = outcome.partitions - len(outcome.failed)
+    rate = outcome.rows[job.outputs[0]] / max(outcome.seconds, 1e-9)
+    tell(
+        f"{done:,} of {outcome.partitions:,} partitions are there, {outcome.resumed:,} of them from before. This time {rows} in "
+        f"{outcome.seconds:.1f} s: {rate:,.0f} a second."
+    )
+    if outcome.failed:
+        shown = "; ".join(f"{number} ({reason})" for number, reason in list(outcome.failed.items())[:SHOWN_FAILED])
+        more = f" and {len(outcome.failed) - SHOWN_FAILED:,} more" if len(outcome.failed) > SHOWN_FAILED else ""
+        raise ValueError(f"{len(outcome.failed):,} partitions failed: {shown}{more}. When that is mended, give the same command again.")
+    record.write(finished=datetime.now(tz=timezone.utc).isoformat(timespec="seconds"), partitions=outcome.partitions)
+    return 0

@@ -1,0 +1,66 @@
+"""What a worker does with one block: all its files, or none."""
+
+import errno
+import socket
+import time
+from dataclasses import dataclass
+from pathlib import Path
+
+from .partitions import Partition, file_name
+from .version import version
+
+
+@dataclass(frozen=True)
+class Done:
+    """What came of a block: rows of each output, and how long it took."""
+
+    rows: dict
+    seconds: float
+
+
+def is_done(folder, outputs, number):
+    """Whether a partition is there: the file of the first output gets its name last."""
+    return (Path(folder) / outputs[0] / file_name(number)).exists()
+
+
+def work(job, block, number, folder, wanted_version):
+    """Work out a block and write its partitions.
+
+    Parameters
+    ----------
+    job : object with `sinks`, `fill`, `outputs`, `crs` and `kept`
+    block : Block
+    number : int
+    folder : str
+        Of the run, as all workers see it.
+    wanted_version : str
+
+    Raises
+    ------
+    ValueError
+        With a sentence: another version here, no room, a folder that is not there.
+    """
+    if version() != wanted_version:
+        raise ValueError(f"this worker has Sky Alidade {version()}, the run {wanted_version}. Install the same on all")
+    if not Path(folder).is_dir():
+        raise ValueError(f"{folder} is not there on {socket.gethostname()}. The output folder must be one that all workers share")
+    begin = time.perf_counter()
+    sinks = {}
+    try:
+        for name, (fields, kind) in job.sinks().items():
+            sinks[name] = Partition(Path(folder) / name, number, fields, job.kept, kind, job.crs)
+        job.fill(block, sinks)
+        for name in reversed(job.outputs):
+            sinks[name].close()
+    except OSError as failed:
+        raise ValueError(_told(failed, folder)) from failed
+    finally:
+        for sink in sinks.values():
+            sink.abandon()
+    return Done({name: sink.rows for name, sink in sinks.items()}, time.perf_counter() - begin)
+
+
+def _told(failed, folder):
+    if failed.errno in (errno.ENOSPC, errno.EDQUOT, errno.EFBIG):
+        return f"no room is left to write to {folder} on {socket.gethostname()} ({failed.strerror}). Make room there"
+    return f"{folder} on {socket.gethostname()} cannot be written to: {failed}"
