@@ -74,6 +74,7 @@ def number_taken(parameter):
     bounds = [shown(low)] if low > -NO_BOUND else []
     bounds += [shown(high)] if high < NO_BOUND else []
     words = "number" if parameter.dataType() == QgsProcessingParameterNumber.Type.Double else "whole number"
+    words = "metres" if parameter.type() == "distance" else words
     if len(bounds) == 2:
         words += f", {bounds[0]} to {bounds[1]}"
     elif bounds:

@@ -88,7 +88,9 @@ class Algorithm(QgsProcessingAlgorithm):
         if not parameter.help():
             parameter.setHelp(tr(help_of(self.ID, parameter.name())))
         if isinstance(parameter, QgsProcessingParameterDistance):
-            parameter.setHelp(" ".join((parameter.help(), tr("In metres, also from a field; the dialog takes other units."))))
+            also = tr("In metres, also from a field; the dialog takes other units.")
+            unit = also if parameter.isDynamic() else tr("In metres; the dialog takes other units.")
+            parameter.setHelp(f"{parameter.help()} {unit}")
         return super().addParameter(parameter, createOutput)
 
     def refusals(self, parameters, context):
