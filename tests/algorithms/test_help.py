@@ -74,7 +74,8 @@ def test_every_parameter(rule, algorithms):
 
 
 def test_every_help_text(algorithms):
-    assert [fault for algorithm in algorithms for fault in text_faults(algorithm)] == []
+    own = [algorithm for algorithm in algorithms if algorithm.groupId() != "models"]  # QGIS itself makes a page of a model's sentences
+    assert [fault for algorithm in own for fault in text_faults(algorithm)] == []
     assert [algorithm.name() for algorithm in algorithms if len(algorithm.shortHelpString()) < 80] == []
     assert [algorithm.name() for algorithm in algorithms if not algorithm.shortDescription()] == []
 
