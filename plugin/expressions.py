@@ -21,7 +21,7 @@ from .adapters.cautions import sun_line
 from .adapters.crs import lon_lat
 from .adapters.moments import moment
 from .adapters.refusals import star_place
-from .adapters.translation import tr
+from .adapters.translation import said, tr
 from .names import BODIES, PROVIDER_NAME
 from .plan import live
 from .plan.targets import target
@@ -55,7 +55,7 @@ class Function(QgsExpressionFunction):
         try:
             number = self._answer(transforms or QgsCoordinateTransformContext(), *values)
         except (ValueError, FileNotFoundError) as wrong:
-            parent.setEvalErrorString(f"{self.name()}: {wrong}")
+            parent.setEvalErrorString(f"{self.name()}: {said(wrong)}")
             return None
         return None if number is None or math.isnan(number) else number
 

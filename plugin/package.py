@@ -114,15 +114,28 @@ def ephemeris():
     return file
 
 
+def translations(source):
+    """Return the binary form of a language's translations, made when they have changed."""
+    file = CACHE / f"{source.stem}-{sha256(source.read_bytes())[:12]}.qm"
+    if not file.exists():
+        sys.path.insert(0, str(PLUGIN / "i18n"))
+        from qm import compiled
+
+        with made_whole(file) as new:
+            new.write_bytes(compiled(source))
+    return file
+
+
 def contents():
     """Map each part's name inside the package to the file or folder that it comes from."""
 
     def entries(folder):
         return [path for path in folder.iterdir() if not JUNK.search(path.name)]
 
-    parts = {path.name: path for path in entries(PLUGIN) if path.name not in ("data", "package.py")}
+    parts = {path.name: path for path in entries(PLUGIN) if path.name not in ("data", "i18n", "package.py")}
     parts.update({f"data/{path.name}": path for path in entries(PLUGIN / "data")})
     parts["data/ephemeris.bsp"] = ephemeris()
+    parts.update({f"i18n/{path.stem}.qm": translations(path) for path in (PLUGIN / "i18n").glob(f"{NAME}_*.ts")})
     parts["libs"] = libraries()
     parts["metadata.txt"] = TOP / "metadata.txt"
     parts["LICENSE"] = TOP / "LICENSE"
@@ -133,10 +146,11 @@ def link(folder):
     """Make `folder`/skyalidade of links; leave it alone where it already is what it should be."""
     stage = folder / NAME
     wanted = {name: str(source) for name, source in contents().items()}
-    links = [path for pattern in ("*", "data/*") for path in stage.glob(pattern) if path.is_symlink()]
+    links = [path for pattern in ("*", "data/*", "i18n/*") for path in stage.glob(pattern) if path.is_symlink()]
     if {path.relative_to(stage).as_posix(): os.readlink(path) for path in links} != wanted:
         with made_whole(stage) as new:
-            (new / "data").mkdir(parents=True)
+            for folder_of_links in ("data", "i18n"):
+                (new / folder_of_links).mkdir(parents=True)
             for name, source in wanted.items():
                 (new / name).symlink_to(source)
     print(f"{stage}: links to the checkout")

@@ -3,6 +3,7 @@
 from qgis.core import QgsApplication
 
 from . import expressions
+from .adapters import translation
 from .provider import SkyAlidadeProvider
 
 
@@ -14,7 +15,8 @@ class SkyAlidade:
         self.functions = []
 
     def initProcessing(self):
-        """Add the provider and the functions; the only call that qgis_process makes."""
+        """Add the provider and the functions, in the language of QGIS; the only call that qgis_process makes."""
+        translation.install()
         self.provider = SkyAlidadeProvider()
         QgsApplication.processingRegistry().addProvider(self.provider)
         self.provider.refreshAlgorithms()
@@ -31,3 +33,4 @@ class SkyAlidade:
         if self.provider is not None:
             QgsApplication.processingRegistry().removeProvider(self.provider)
             self.provider = None
+        translation.remove()

@@ -22,22 +22,23 @@ BATCH_LIBRARIES = {"dask", "distributed", "pyarrow", "pyogrio", "rasterio", "sha
 # Arrows run one way: algorithms -> adapters, plan; plan -> sky, ground, lens. Everyone may read the names.
 MAY_IMPORT = {
     "names": set(),
+    "words": set(),
     "libraries": set(),
-    "sky": {"names", "libraries"},
-    "ground": {"names", "libraries"},
-    "lens": {"names", "libraries"},
-    "plan": {"names", "libraries", "sky", "ground", "lens"},
-    "adapters": {"names", "plan"},
+    "sky": {"names", "words", "libraries"},
+    "ground": {"names", "words", "libraries"},
+    "lens": {"names", "words", "libraries"},
+    "plan": {"names", "words", "libraries", "sky", "ground", "lens"},
+    "adapters": {"names", "words", "plan"},
     "charts": {"names"},
     "algorithms": {"names", "plan", "adapters", "charts"},
     "batch": {"names", "plan"},
     "provider": {"names", "adapters", "algorithms"},
     "expressions": {"names", "plan", "adapters"},
-    "plugin": {"provider", "expressions"},
+    "plugin": {"provider", "expressions", "adapters"},
     "__init__": {"plugin"},
     "package": set(),
 }
-PURE = {"names", "libraries", "sky", "ground", "lens", "plan"}
+PURE = {"names", "words", "libraries", "sky", "ground", "lens", "plan"}
 # The scripts that make the data beside them need libraries that are not there at run time; they are no part of the package.
 MODULES = [path.relative_to(PLUGIN) for path in sorted(PLUGIN.rglob("*.py")) if not path.name.startswith("make_")]
 STEMS = sorted(path.stem for path in (PLUGIN / "algorithms").glob("*.py") if not path.stem.startswith("_"))

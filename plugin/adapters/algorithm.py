@@ -18,7 +18,7 @@ from .moments import date_of, moment
 from .parameter_help import help_of
 from .parameters import blank, property_of_features
 from .raster import source_of
-from .translation import tr
+from .translation import language, said, tr
 
 HELP = Path(__file__).parent.parent / "help"
 ICONS = Path(__file__).parent.parent / "icons"
@@ -38,7 +38,7 @@ def in_words():
     try:
         yield
     except (ValueError, FileNotFoundError) as wrong:
-        raise QgsProcessingException(str(wrong)) from wrong
+        raise QgsProcessingException(said(wrong)) from wrong
 
 
 class Algorithm(QgsProcessingAlgorithm):
@@ -72,7 +72,9 @@ class Algorithm(QgsProcessingAlgorithm):
         return self.GROUP
 
     def shortHelpString(self):
-        return " ".join((HELP / f"{self.ID}.html").read_text(encoding="utf-8").split())  # QGIS makes a paragraph of every line
+        translated = HELP / language() / f"{self.ID}.html"
+        page = translated if translated.exists() else HELP / f"{self.ID}.html"
+        return " ".join(page.read_text(encoding="utf-8").split())  # QGIS makes a paragraph of every line
 
     def icon(self):
         return QIcon(self.svgIconPath())

@@ -20,7 +20,7 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 from ..plan.seasons import ALWAYS, closed_on, season
 from .parameters import text_of
 from .seam import seam_of
-from .translation import counted, tr
+from .translation import counted, said, tr
 
 STROKES = 1000.0  # of a side, at least, where the other CRS may bend it: 1 km bends by 2 cm
 NAMED = 5  # features named in the log
@@ -184,7 +184,7 @@ class Access:
         try:
             return season(first, last)
         except ValueError as wrong:
-            undated.append(f"{feature.id()} ({wrong})")
+            undated.append(f"{feature.id()} ({said(wrong)})")
             return ALWAYS
 
 

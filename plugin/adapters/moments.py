@@ -9,7 +9,7 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 from ..plan import clock
 from ..plan.nights import nights_asked
 from .parameters import blank
-from .translation import tr
+from .translation import said, tr
 
 _MOMENT = re.compile(r"(\d{4}-\d\d-\d\d)(?:[T ](\d\d:\d\d)(:\d\d)?(?:[.,](\d{1,9}))?)?\s*(Z|[+-]\d\d(?::?\d\d)?)?", re.IGNORECASE)
 
@@ -117,7 +117,7 @@ def times_of_zones(parameters, first_name, last_name, step_min, zone_names, feed
     first, notes = clock.instants(moment(parameters[first_name]), zone_names)
     last, more = (first, []) if blank(parameters.get(last_name)) else clock.instants(moment(parameters[last_name]), zone_names)
     for note in [*notes, *more]:
-        feedback.pushWarning(note)
+        feedback.pushWarning(said(note))
     if (last < first).any():
         raise ValueError(
             tr("{last} is before {first}. Exchange them, or mind their offsets from UTC.").format(last=last_name, first=first_name)

@@ -26,7 +26,7 @@ from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
 from .raster import Raster, source_of
 from .sinks import destination_file, destination_text, unwritable
-from .translation import tr
+from .translation import said, tr
 
 WESTMOST_S = 12 * 3600  # where a date lasts longest: UTC-12:00
 # what a layer is to hold
@@ -142,7 +142,7 @@ def dem(algorithm, parameters, context):
         elif not definition.flags() & QgsProcessingParameterDefinition.Flag.FlagOptional:
             yield tr("DEM is blank. Choose an elevation model: a raster of heights.")
     except ValueError as unfit:
-        yield str(unfit)
+        yield said(unfit)
     if algorithm.parameterDefinition("TERRAIN_RADIUS") is None:
         return
     near_m, radius_m = (number_of(algorithm, parameters, name) for name in ("SKIP_NEAR", "TERRAIN_RADIUS"))
@@ -225,7 +225,7 @@ def bodies(algorithm, parameters, context, name="BODIES"):
         try:
             star_place(star)
         except ValueError as malformed:
-            yield str(malformed)
+            yield said(malformed)
     elif "star" in chosen:
         yield tr("{name} holds star ({shown}), but STAR is blank. Give its place, such as STAR=279.23,38.78.").format(
             name=name, shown=tr(BODIES["star"])
@@ -246,7 +246,7 @@ def moments(parameters, *names):
                 t_utc_s = clock.instants(given, [zone_name or "UTC"])[0][0]
                 yield from outside_ephemeris(name, t_utc_s, str(given))
             except ValueError as malformed:
-                yield f"{name}: {malformed}"
+                yield f"{name}: {said(malformed)}"
 
 
 def times_in_order(parameters, first_name="START", last_name="END"):
@@ -267,7 +267,7 @@ def dates(parameters, *names):
             try:
                 date_of(parameters[name])
             except ValueError as malformed:
-                yield f"{name}: {malformed}"
+                yield f"{name}: {said(malformed)}"
 
 
 def nights(parameters):

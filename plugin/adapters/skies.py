@@ -11,7 +11,7 @@ from .bearings import compass_of
 from .moments import moment, now_utc_s
 from .parameters import blank, number_of, text_of
 from .targets import target_of
-from .translation import tr
+from .translation import said, tr
 from .zones import warn_near_other_clocks, zones_of_sites
 
 
@@ -48,7 +48,7 @@ class Skies:
         if not blank(parameters.get("TIME")):
             times, notes = instants(moment(parameters["TIME"]), self._zone_names)
             for note in notes:
-                feedback.pushWarning(note)
+                feedback.pushWarning(said(note))
             return times[self._zone_index], body
         t_utc_s, own = getattr(self._lines, "t_utc_s", np.full(count, np.nan)), getattr(self._lines, "body", np.full(count, None))
         return t_utc_s, np.where(own == None, body, own).astype(str)  # noqa: E711  each element is compared

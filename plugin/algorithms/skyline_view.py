@@ -19,7 +19,7 @@ from ..adapters.moments import moment, steps_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import reporter
 from ..adapters.targets import targets_of
-from ..adapters.translation import tr
+from ..adapters.translation import said, tr
 from ..adapters.zones import zones_of_sites
 from ..charts import gallery, sheets, skyline_view
 from ..charts.themes import THEMES
@@ -123,7 +123,7 @@ class SkylineView(Algorithm):
         first, notes = instants(moment(parameters["START"]), zone_names)
         last, more = (first, []) if take.blank(parameters.get("END")) else instants(moment(parameters["END"]), zone_names)
         for note in [*notes, *more]:
-            feedback.pushWarning(note)
+            feedback.pushWarning(said(note))
         if (last < first).any():
             raise QgsProcessingException(tr("END is before START. Exchange them, or mind their offsets from UTC."))
         step_min = take.number_of(self, parameters, "STEP")

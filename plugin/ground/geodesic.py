@@ -10,6 +10,8 @@ from typing import NamedTuple
 import numpy as np
 from pyproj import Geod
 
+from ..words import Sentence
+
 COINCIDENT_M = 0.001  # nearer than this two points have no bearing
 EARTH_RADIUS_M = 6371008.8  # mean; for the size of small deviations only
 VERTEX_MARGIN = 0.6  # a stroke is halved when its middle is off by this part of the tolerance: elsewhere it may be off by more
@@ -310,6 +312,10 @@ def _refuse_bad_places(lon_deg, lat_deg):
     bad = ~(np.isfinite(lon_deg) & (np.abs(lat_deg) <= 90.0))
     if bad.any():
         raise ValueError(
-            f"{bad.sum()} of {bad.size} places are not on the Earth (not a number, or latitude beyond 90 degrees): "
-            "leave them out, or check their CRS."
+            Sentence(
+                "{n} of {total} places are not on the Earth (not a number, or latitude beyond 90 degrees): leave them out, or check "
+                "their CRS.",
+                n=int(bad.sum()),
+                total=bad.size,
+            )
         )

@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..words import Sentence
 from .curvature import ECCENTRICITY2, EQUATOR_M
 
 COEFFICIENTS_PATH = Path(__file__).parent.parent / "data" / "wmm2025.cof"
@@ -92,7 +93,11 @@ def field(lon_deg, lat_deg, height_m, decimal_year):
     beyond = np.abs(lat) > 90.0
     if beyond.any():
         raise ValueError(
-            f"{beyond.sum()} of {lat.size} latitudes lie beyond 90°: give coordinates as longitude, then latitude, in degrees."
+            Sentence(
+                "{n} of {total} latitudes lie beyond 90°: give coordinates as longitude, then latitude, in degrees.",
+                n=int(beyond.sum()),
+                total=lat.size,
+            )
         )
     parts = np.empty((3, lon.size))
     for start in range(0, lon.size, BLOCK):

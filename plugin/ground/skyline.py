@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
+from ..words import Sentence
 from . import curvature
 
 FIRST_STEP_M = 0.3
@@ -80,7 +81,13 @@ def skyline(
     skip = CELLS_BEYOND_CAMERA * terrain.cell_m(lon, lat)[1] if skip_near_m is None else np.asarray(skip_near_m, dtype=float)
     farthest = np.fmax.reduce(skip, axis=None, initial=0.0)
     if not radius_m > farthest:
-        raise ValueError(f"Within {radius_m:g} m there is no ground beyond the {farthest:g} m passed over. Look farther.")
+        raise ValueError(
+            Sentence(
+                "Within {radius:g} m there is no ground beyond the {near:g} m passed over. Look farther.",
+                radius=radius_m,
+                near=float(farthest),
+            )
+        )
     lens = np.where(terrain.buried(lon, lat, lens), np.nan, lens)
     given = np.broadcast_arrays(lon, lat, lens, skip, az)
     shape, count = given[0].shape, given[0].size

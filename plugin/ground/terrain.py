@@ -11,6 +11,7 @@ from typing import Callable
 
 import numpy as np
 
+from ..words import Sentence
 from . import geodesic
 
 BLOCK_BITS = 9
@@ -52,10 +53,10 @@ class Grid:
 
     def __post_init__(self):
         if min(self.rows, self.cols) < 2:
-            raise ValueError("Heights between cells need a raster of at least 2 x 2 cells. Choose a larger elevation model.")
+            raise ValueError(Sentence("Heights between cells need a raster of at least 2 x 2 cells. Choose a larger elevation model."))
         x_col, x_row, y_col, y_row = (self.transform[i] for i in (1, 2, 4, 5))
         if not np.isfinite(self.transform).all() or x_col * y_row == x_row * y_col:
-            raise ValueError("The elevation model's cells have no area. Give it a georeference first.")
+            raise ValueError(Sentence("The elevation model's cells have no area. Give it a georeference first."))
 
     @cached_property
     def turn(self):
@@ -362,16 +363,16 @@ def terrain(heights, transform, to_map, nodata=None, unit_m=1.0):
     """
     values = np.asarray(heights)
     if values.ndim != 2:
-        raise ValueError("Heights between cells need a raster of at least 2 x 2 cells. Choose a larger elevation model.")
+        raise ValueError(Sentence("Heights between cells need a raster of at least 2 x 2 cells. Choose a larger elevation model."))
     grid = Grid(*values.shape, tuple(float(value) for value in transform), to_map)
     if not (np.isfinite(unit_m) and unit_m > 0):
-        raise ValueError(f"A vertical unit of {unit_m} m is no length. Give 1 for metres, 0.3048 for feet.")
+        raise ValueError(Sentence("A vertical unit of {unit} m is no length. Give 1 for metres, 0.3048 for feet.", unit=unit_m))
     block = np.empty((grid.rows + 1, grid.cols + 1), dtype=np.float32)
     _fill(block, values)
     if nodata is not None:
         block[block == np.float32(nodata)] = np.nan
     if np.isnan(block).all():
-        raise ValueError("The elevation model holds no height. Choose another band, or another model.")
+        raise ValueError(Sentence("The elevation model holds no height. Choose another band, or another model."))
     block *= np.float32(unit_m)
     return _terrain(grid, block[None], np.zeros((1, 1), dtype=np.intp), np.isnan(block).reshape(1, 1, -1).any(axis=-1))
 

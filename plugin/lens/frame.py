@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..words import Sentence
+
 FULL_FRAME_MM = (36.0, 24.0)  # what a crop factor is reckoned from
 FULL_FRAME_DIAGONAL_MM = float(np.hypot(*FULL_FRAME_MM))
 FULL_FRAME_COC_MM = 0.030  # circle of confusion; common practice, no source
@@ -42,7 +44,7 @@ class Frame:
     def __post_init__(self):
         for name, value in vars(self).items():
             if not (np.isfinite(value) and value > 0.0):
-                raise ValueError(f"The frame's {name} is {value}: give a number greater than 0.")
+                raise ValueError(Sentence("The frame's {name} is {value}: give a number greater than 0.", name=name, value=value))
 
     @property
     def upright(self):

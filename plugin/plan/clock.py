@@ -15,6 +15,7 @@ from datetime import datetime, timedelta, timezone
 import numpy as np
 
 from .. import libraries  # noqa: F401  brings the zones to computers that hold none
+from ..words import Sentence
 
 DAY_S = 86400
 EPOCH = datetime(1970, 1, 1, tzinfo=timezone.utc)
@@ -49,7 +50,11 @@ def nautical_zone(lon_deg):
     lon = np.asarray(lon_deg, dtype=float)
     bad = ~np.isfinite(lon)
     if bad.any():
-        raise ValueError(f"{bad.sum()} of {lon.size} longitudes are not numbers: a place without longitude has no time zone.")
+        raise ValueError(
+            Sentence(
+                "{n} of {total} longitudes are not numbers: a place without longitude has no time zone.", n=int(bad.sum()), total=lon.size
+            )
+        )
     turned = np.where(np.abs(lon) > 180.0, (lon + 180.0) % 360.0 - 180.0, lon)
     hours = np.copysign(np.ceil(np.abs(turned) / DEG_PER_HOUR - 0.5), turned).astype(int)
     names = np.array([_fixed_name(hour * 3600) for hour in range(-12, 13)], dtype=object)
@@ -122,7 +127,11 @@ def utc_offsets_s(t_utc_s, zone_names, zone_index):
     outside = (moments < FIRST_UTC_S) | (moments > LAST_UTC_S)
     if outside.any():
         raise ValueError(
-            f"{outside.sum()} of {moments.size} moments lie outside the years 1 to 9999: check their unit, seconds since 1970."
+            Sentence(
+                "{n} of {total} moments lie outside the years 1 to 9999: check their unit, seconds since 1970.",
+                n=int(outside.sum()),
+                total=moments.size,
+            )
         )
     if not moments.size:
         return offsets_s
@@ -282,12 +291,21 @@ def _instant(wall, zone_name):
     note = None
     if first.utcoffset() < second.utcoffset():  # PEP 495: so it is in a gap, and the other way round in a fold
         raise ValueError(
-            f"{shown} does not exist in {zone_name}: the clocks go forward over it. "
-            "Choose another time, or give the time with its offset from UTC."
+            Sentence(
+                "{time} does not exist in {zone}: the clocks go forward over it. Choose another time, or give the time with its offset "
+                "from UTC.",
+                time=shown,
+                zone=zone_name,
+            )
         )
     if first.utcoffset() > second.utcoffset():
         offset = _offset_text(first.utcoffset().total_seconds())
-        note = f"{shown} occurs twice in {zone_name}, where the clocks go back; the first, at {offset}, is taken."
+        note = Sentence(
+            "{time} occurs twice in {zone}, where the clocks go back; the first, at {offset}, is taken.",
+            time=shown,
+            zone=zone_name,
+            offset=offset,
+        )
     return (first - EPOCH).total_seconds(), note
 
 
@@ -337,12 +355,17 @@ def _fixed_name(offset_s):
 def _unknown_zone(text):
     known = sorted(name for name in zoneinfo.available_timezones() if not name.startswith(NO_ZONES))
     if not known:
-        return (
-            f"The time zone {text!r} cannot be looked up: this Python holds no time zone data. "
-            "Install its package tzdata, or give a fixed offset such as UTC-02:00."
+        return Sentence(
+            "The time zone '{zone}' cannot be looked up: this Python holds no time zone data. Install its package tzdata, or give a fixed "
+            "offset such as UTC-02:00.",
+            zone=text,
         )
     tails = {name.rsplit("/", 1)[-1].lower(): name for name in known}
     by_lower_case = {**tails, **{name.lower(): name for name in known}}
     close = difflib.get_close_matches(text.lower(), by_lower_case, n=1, cutoff=0.75) if text else []
-    hint = f" Did you mean {by_lower_case[close[0]]}?" if close else ""
-    return f"There is no time zone {text!r}.{hint} Give an IANA name such as Europe/Berlin, or a fixed offset such as UTC-02:00."
+    hint = Sentence(" Did you mean {zone}?", zone=by_lower_case[close[0]]) if close else ""
+    return Sentence(
+        "There is no time zone '{zone}'.{hint} Give an IANA name such as Europe/Berlin, or a fixed offset such as UTC-02:00.",
+        zone=text,
+        hint=hint,
+    )

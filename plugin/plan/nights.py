@@ -6,6 +6,7 @@ are `t_utc_s`, zones are given as in `plan.clock`.
 
 import numpy as np
 
+from ..words import Sentence
 from . import clock
 
 DAY_S = 86400.0
@@ -50,7 +51,11 @@ def noons(lon_deg, zone_names, zone_index, first_night, last_night):
     if (last < first).any():
         wrong = np.argmax((last < first).ravel())
         raise ValueError(
-            f"The last night, {last.flat[wrong]}, lies before the first, {first.flat[wrong]}. Exchange them, or leave one blank."
+            Sentence(
+                "The last night, {last}, lies before the first, {first}. Exchange them, or leave one blank.",
+                last=str(last.flat[wrong]),
+                first=str(first.flat[wrong]),
+            )
         )
     start = _first_noon_dated(first, lon, zone_names, index)
     end = _first_noon_dated(last + 1, lon, zone_names, index)

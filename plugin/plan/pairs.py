@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from ..ground import geodesic
+from ..words import Sentence
 
 # Reasons for which something is left out; pairs, cameras or subjects are counted as the words say
 COINCIDENT = "coincident"  # pairs: camera on subject, no bearing
@@ -327,5 +328,7 @@ def _counted(left_out):
 
 def _checked(max_distance_m):
     if not max_distance_m > 0.0:
-        raise ValueError(f"The largest distance is {max_distance_m} m and lets nothing through: give one greater than 0.")
+        raise ValueError(
+            Sentence("The largest distance is {most} m and lets nothing through: give one greater than 0.", most=max_distance_m)
+        )
     return float(max_distance_m)

@@ -6,6 +6,8 @@ from typing import NamedTuple, Optional
 
 import numpy as np
 
+from ..words import Sentence
+
 FIRST_DAY, LAST_DAY = (1, 1), (12, 31)
 _EVERY_YEAR = re.compile(r"(?:--)?(\d{1,2})-(\d{1,2})")
 _ONCE = re.compile(r"(\d{4})-(\d{2})-(\d{2})(?:[T ].*)?")
@@ -44,11 +46,13 @@ def season(first, last):
     if begin is None and end is None:
         return ALWAYS
     if begin is not None and end is not None and begin_yearly != end_yearly:
-        raise ValueError(f"'{first}' and '{last}' are not of one kind: give two dates with a year, or two days without.")
+        raise ValueError(
+            Sentence("'{first}' and '{last}' are not of one kind: give two dates with a year, or two days without.", first=first, last=last)
+        )
     if begin_yearly or end_yearly:
         return Season(begin or FIRST_DAY, end or LAST_DAY, True)
     if begin is not None and end is not None and end < begin:
-        raise ValueError(f"'{last}' lies before '{first}'. Exchange them.")
+        raise ValueError(Sentence("'{last}' lies before '{first}'. Exchange them.", first=first, last=last))
     return Season(begin, end)
 
 
@@ -66,7 +70,7 @@ def _day(text):
             return date(*(int(number) for number in once.groups())), False
     except ValueError:
         pass
-    raise ValueError(f"'{text}' is no day. Write 2027-03-01, or 03-01 for each year.")
+    raise ValueError(Sentence("'{text}' is no day. Write 2027-03-01, or 03-01 for each year.", text=text))
 
 
 def closed_on(season, days):

@@ -10,6 +10,7 @@ import numpy as np
 
 from ..ground.curvature import REFRACTION_K, altitude_deg, radius_in_azimuth
 from ..lens.angular_size import angular_height_deg, angular_width_deg
+from ..words import Sentence
 
 FROM_DEM, FROM_Z, LEVEL = "dem", "z", "level"  # where the heights of a pair come from
 NOT_FACING = "not_facing"  # pairs left out: the camera stands where the subject is of no use
@@ -76,8 +77,12 @@ class Subjects:
         half = np.isnan(self.face_from_deg) != np.isnan(self.face_to_deg)
         if half.any():
             raise ValueError(
-                f"{half.sum()} of {half.size} subjects have only one of the two bearings between which they may be seen: "
-                "give both, or leave both blank."
+                Sentence(
+                    "{n} of {total} subjects have only one of the two bearings between which they may be seen: give both, or leave both "
+                    "blank.",
+                    n=int(half.sum()),
+                    total=half.size,
+                )
             )
 
 
@@ -228,5 +233,11 @@ def _fill(points, what, from_ground_up):
         bad = ~((values >= 0.0) & np.isfinite(values))
         if name in from_ground_up and bad.any():
             raise ValueError(
-                f"{bad.sum()} of {bad.size} {what} have no {name} of 0 or more: it is measured upward. Correct them, or leave them out."
+                Sentence(
+                    "{n} of {total} {what} have no {name} of 0 or more: it is measured upward. Correct them, or leave them out.",
+                    n=int(bad.sum()),
+                    total=bad.size,
+                    what=what,
+                    name=name,
+                )
             )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from ..sky import bodies
+from ..words import Sentence
 
 
 @dataclass(frozen=True)
@@ -61,22 +62,27 @@ def target(body_id, star=None, galactic_lon_deg=None):
     """
     if body_id == "star":
         if star is None:
-            raise ValueError("The body 'star' needs STAR: right ascension and declination in degrees (ICRS), such as 279.235,38.784.")
-        return Target("star", "the star", bodies.star(*star), az_tolerance_deg=1.0)
+            raise ValueError(
+                Sentence("The body 'star' needs STAR: right ascension and declination in degrees (ICRS), such as 279.235,38.784.")
+            )
+        return Target("star", Sentence("the star"), bodies.star(*star), az_tolerance_deg=1.0)
     if body_id == "galactic":
         if galactic_lon_deg is None:
-            raise ValueError("The body 'galactic' needs GALACTIC_LON: a galactic longitude in degrees, 0 at the core.")
+            raise ValueError(Sentence("The body 'galactic' needs GALACTIC_LON: a galactic longitude in degrees, 0 at the core."))
         place = bodies.on_galactic_plane(galactic_lon_deg)
-        return Target("galactic", f"the plane at galactic longitude {galactic_lon_deg:g}°", place, az_tolerance_deg=5.0, alt_min_deg=10.0)
+        phrase = Sentence("the plane at galactic longitude {lon:g}°", lon=galactic_lon_deg)
+        return Target("galactic", phrase, place, az_tolerance_deg=5.0, alt_min_deg=10.0)
     if body_id not in _CUSTOMARY:
-        raise ValueError(f"There is no body {body_id!r}. Choose from {', '.join([*_CUSTOMARY, 'star', 'galactic'])}.")
+        raise ValueError(
+            Sentence("There is no body '{body}'. Choose from {known}.", body=body_id, known=", ".join([*_CUSTOMARY, "star", "galactic"]))
+        )
     return _CUSTOMARY[body_id]
 
 
 _CUSTOMARY = {
-    "core": Target("core", "the core", bodies.CORE, az_tolerance_deg=3.0, alt_min_deg=10.0),
-    "arch": Target("arch", "the arch's top", bodies.GALACTIC_POLE, az_tolerance_deg=5.0),
-    "sun": Target("sun", "the Sun", bodies.SUN, az_tolerance_deg=0.5, sun_limit_deg=None),
-    "moon": Target("moon", "the Moon", bodies.MOON, az_tolerance_deg=0.5, sun_limit_deg=None),
-    "pole": Target("pole", "the celestial pole", bodies.POLE, az_tolerance_deg=2.0),
+    "core": Target("core", Sentence("the core"), bodies.CORE, az_tolerance_deg=3.0, alt_min_deg=10.0),
+    "arch": Target("arch", Sentence("the arch's top"), bodies.GALACTIC_POLE, az_tolerance_deg=5.0),
+    "sun": Target("sun", Sentence("the Sun"), bodies.SUN, az_tolerance_deg=0.5, sun_limit_deg=None),
+    "moon": Target("moon", Sentence("the Moon"), bodies.MOON, az_tolerance_deg=0.5, sun_limit_deg=None),
+    "pole": Target("pole", Sentence("the celestial pole"), bodies.POLE, az_tolerance_deg=2.0),
 }

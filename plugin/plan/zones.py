@@ -15,6 +15,7 @@ from typing import NamedTuple
 import numpy as np
 
 from ..ground.curvature import radius_in_azimuth
+from ..words import Sentence
 from . import clock
 
 BOUNDARIES_PATH = Path(__file__).parent.parent / "data" / "zones.npz"
@@ -261,7 +262,11 @@ def _places(lon_deg, lat_deg):
     bad = ~(np.isfinite(lon) & (np.abs(lat) <= 90.0))
     if bad.any():
         raise ValueError(
-            f"{bad.sum()} of {lon.size} places have no longitude, or no latitude from -90 to 90: a place without both has no time zone."
+            Sentence(
+                "{n} of {total} places have no longitude, or no latitude from -90 to 90: a place without both has no time zone.",
+                n=int(bad.sum()),
+                total=lon.size,
+            )
         )
     return lon, lat
 

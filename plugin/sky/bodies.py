@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..words import Sentence
+
 GALACTIC_POLE_RA_DEG = 192.85948
 GALACTIC_POLE_DEC_DEG = 27.12825
 CELESTIAL_POLE_GALACTIC_LON_DEG = 122.93192
@@ -105,7 +107,11 @@ def star(ra_deg, dec_deg):
         Where the declination lies beyond the poles or a number is not finite.
     """
     if not (np.isfinite(ra_deg) and -90.0 <= dec_deg <= 90.0):
-        raise ValueError(f"There is no place at right ascension {ra_deg}°, declination {dec_deg}°: declination runs from -90 to 90.")
+        raise ValueError(
+            Sentence(
+                "There is no place at right ascension {ra}°, declination {dec}°: declination runs from -90 to 90.", ra=ra_deg, dec=dec_deg
+            )
+        )
     return FixedDirection("star", float(ra_deg) % 360.0, float(dec_deg))
 
 

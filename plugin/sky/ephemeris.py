@@ -10,6 +10,8 @@ from pathlib import Path
 import numpy as np
 from skyfield.api import load, load_file
 
+from ..words import Sentence
+
 DAY_S = 86400.0
 J2000_JD = 2451545.0  # TT
 UNIX_EPOCH_JD = 2440587.5  # UTC
@@ -95,7 +97,11 @@ class Ephemeris:
         if not (first_utc_s >= self.first_utc_s and last_utc_s <= self.last_utc_s):
             held = [str(np.datetime64(int(t), "s"))[:10] for t in (self.first_utc_s, self.last_utc_s)]
             raise ValueError(
-                "The dates asked reach beyond the ephemeris, which can be used from {} to {}. Choose dates between.".format(*held)
+                Sentence(
+                    "The dates asked reach beyond the ephemeris, which can be used from {first} to {last}. Choose dates between.",
+                    first=held[0],
+                    last=held[1],
+                )
             )
 
 
@@ -109,5 +115,7 @@ def default_ephemeris():
         With the command that makes the excerpt.
     """
     if not EXCERPT_PATH.exists():
-        raise FileNotFoundError(f"The ephemeris {EXCERPT_PATH} is missing. Stage the plugin with package.py, or install the release again.")
+        raise FileNotFoundError(
+            Sentence("The ephemeris {path} is missing. Stage the plugin with package.py, or install the release again.", path=EXCERPT_PATH)
+        )
     return Ephemeris(EXCERPT_PATH)
