@@ -37,13 +37,13 @@ SOURCES = {
 def read_cameras(algorithm, parameters, context, feedback):
     """The layer CAMERAS."""
     keep = fields_of(parameters, "KEEP_FIELDS")
-    return _read(algorithm, parameters, context, feedback, "CAMERAS", "CAMERA_NAME", "PAIR_FIELD", CAMERA_MEASURES, tr("camera"), keep)
+    return _read(algorithm, parameters, context, feedback, "CAMERAS", "CAMERA_NAME", "PAIR_FIELD", CAMERA_MEASURES, "camera", keep)
 
 
 def read_subjects(algorithm, parameters, context, feedback):
     """The layer SUBJECTS."""
     key = "PAIR_FIELD_SUBJECT" if text_of(parameters, "PAIR_FIELD_SUBJECT") else "PAIR_FIELD"
-    return _read(algorithm, parameters, context, feedback, "SUBJECTS", "SUBJECT_NAME", key, SUBJECT_MEASURES, tr("subject"))
+    return _read(algorithm, parameters, context, feedback, "SUBJECTS", "SUBJECT_NAME", key, SUBJECT_MEASURES, "subject")
 
 
 def _read(algorithm, parameters, context, feedback, layer, name, key, least, fallback_name, keep=()):

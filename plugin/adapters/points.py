@@ -101,7 +101,7 @@ def read_points(source, context, expression_context, feedback, fallback_name, na
     expression_context : QgsExpressionContext
         Made for this source; properties are evaluated in it.
     fallback_name : str
-        What a point without a name is called, its feature id after it.
+        What a point without a name is called, its feature id after it; like all values of results never translated.
     name_field, key_field : str, optional
         Fields with the name and with the value that pairs.
     measures : sequence of Measure

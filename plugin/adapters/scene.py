@@ -36,7 +36,7 @@ class Scene:
             context,
             algorithm.createExpressionContext(parameters, context, source),
             feedback,
-            tr("subject"),
+            "subject",
             text_of(parameters, "SUBJECT_NAME"),
             measures=measures_of(algorithm, parameters, measures),
         )
@@ -54,7 +54,7 @@ class Scene:
             self._context,
             self._algorithm.createExpressionContext(self._parameters, self._context, source),
             self._feedback,
-            tr("path"),
+            "path",
             text_of(self._parameters, "PATH_NAME"),
             measures_of(self._algorithm, self._parameters, CAMERA_MEASURES),
             fields_of(self._parameters, "KEEP_FIELDS"),

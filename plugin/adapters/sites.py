@@ -2,7 +2,6 @@
 
 from .parameters import fields_of, text_of
 from .points import measures_of, read_points
-from .translation import tr
 
 MEASURES = {"CAMERA_HEIGHT": 0.0}  # name of the parameter -> least value
 
@@ -15,7 +14,7 @@ def read_sites(algorithm, parameters, context, feedback):
         context,
         algorithm.createExpressionContext(parameters, context, source),
         feedback,
-        tr("site"),
+        "site",
         text_of(parameters, "SITE_NAME"),
         measures=measures_of(algorithm, parameters, MEASURES),
         keep=fields_of(parameters, "KEEP_FIELDS"),

@@ -150,7 +150,7 @@ class Standing:
         add_magnetic(table, self._compass, subject, t_utc_s, "bearing_deg")
         camera = np.empty(subject.size, dtype=object)
         camera[:] = [
-            tr("{path} {chain:.0f} m").format(path=self._scene.lines.name[p], chain=m) for p, m in zip(path.tolist(), chain_m.tolist())
+            f"{self._scene.lines.name[p]} {m:.0f} m" for p, m in zip(path.tolist(), chain_m.tolist())
         ]
         table.update(err_deg=position_error_deg(self._number["POS_ERROR"], table["dist_m"]), camera=camera, path_index=path)
         table.update(self._scene.names(subject, path))

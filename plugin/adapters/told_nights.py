@@ -52,7 +52,7 @@ class ToldNights:
         fields = self.source.fields()
         keep = [fields.at(place_in(fields, name)).name() for name in NEEDED]
         expressions = algorithm.createExpressionContext(parameters, context, self.source)
-        self._points = read_points(self.source, context, expressions, feedback, tr("site"), keep=keep)
+        self._points = read_points(self.source, context, expressions, feedback, "site", keep=keep)
         self._points.log("NIGHTS", feedback)
         self._columns = dict(zip(NEEDED, self._points.kept.columns)) if len(self._points) else {}
         self.skipped = Counter()
@@ -87,7 +87,7 @@ class ToldNights:
                 told = [self._told(rows[night], night) for night in nights[year == k]]
                 told = [columns for columns in told if columns]
                 if told:
-                    name = site or tr("site {n}").format(n=site_id or "?")
+                    name = site or f"site {site_id or '?'}"
                     at = rows[nights[0]]
                     columns = {key: _column([columns[key] for columns in told]) for key in told[0]}
                     place = float(self._points.lon_deg[at]), float(self._points.lat_deg[at])

@@ -18,7 +18,7 @@ def towns_of(algorithm, parameters, context, feedback):
     source = algorithm.parameterAsSource(parameters, "TOWNS", context)
     people = Measure(POPULATION, 0.0, QgsProperty.fromField(text_of(parameters, POPULATION)), 0.0)
     expression_context = algorithm.createExpressionContext(parameters, context, source)
-    read = read_points(source, context, expression_context, feedback, tr("town"), text_of(parameters, "TOWN_NAME"), measures=[people])
+    read = read_points(source, context, expression_context, feedback, "town", text_of(parameters, "TOWN_NAME"), measures=[people])
     read.log("TOWNS", feedback)
     return Towns(read.lon_deg, read.lat_deg, read.measures[POPULATION], read.name)
 

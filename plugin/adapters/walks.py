@@ -43,14 +43,14 @@ class OnFoot:
         source = algorithm.parameterAsSource(parameters, "PARKING", context)
         name = text_of(parameters, "PARKING_NAME")
         expressions = algorithm.createExpressionContext(parameters, context, source)
-        points = read_points(source, context, expressions, feedback, tr("parking"), name)
+        points = read_points(source, context, expressions, feedback, "parking", name)
         points.log("PARKING", feedback)
         self.parking_lon_deg, self.parking_lat_deg, self.parking_name = points.lon_deg, points.lat_deg, points.name
 
     def _read_walks(self, algorithm, parameters, context, feedback):
         source = algorithm.parameterAsSource(parameters, "WALK", context)
         name = text_of(parameters, "WALK_NAME")
-        lines = read_lines(source, context, algorithm.createExpressionContext(parameters, context, source), feedback, tr("walk"), name)
+        lines = read_lines(source, context, algorithm.createExpressionContext(parameters, context, source), feedback, "walk", name)
         lines.log("WALK", feedback)
         part = np.repeat(np.arange(len(lines.path_of_part)), np.diff(lines.part_offsets))
         lon, lat = lon_lat(lines.x, lines.y, lines.crs, context.transformContext())
