@@ -119,7 +119,7 @@ def translations(source):
     file = CACHE / f"{source.stem}-{sha256(source.read_bytes())[:12]}.qm"
     if not file.exists():
         sys.path.insert(0, str(PLUGIN / "i18n"))
-        from qm import compiled
+        from make_qm import compiled
 
         with made_whole(file) as new:
             new.write_bytes(compiled(source))

@@ -18,8 +18,10 @@ class SkyAlidade:
         """Add the provider and the functions, in the language of QGIS; the only call that qgis_process makes."""
         translation.install()
         self.provider = SkyAlidadeProvider()
-        QgsApplication.processingRegistry().addProvider(self.provider)
-        self.provider.refreshAlgorithms()
+        if QgsApplication.processingRegistry().addProvider(self.provider):
+            self.provider.refreshAlgorithms()
+        else:
+            self.provider = None  # another copy of the plugin runs; the registry has deleted this one
         self.functions = expressions.register()
 
     def initGui(self):

@@ -7,7 +7,7 @@ class Sentence(str):
     Parameters
     ----------
     pattern : str
-        With places such as `{n:,}`, as `str.format` takes them. `plugin/i18n/update.py` finds it.
+        With places such as `{n:,}`, as `str.format` takes them. `plugin/i18n/make_translations.py` finds it.
     **parts
         What is put in; a part may be a sentence itself.
     """

@@ -149,9 +149,7 @@ class Standing:
         t_utc_s = table.get("t_utc", np.full(subject.size, self._now_utc_s))
         add_magnetic(table, self._compass, subject, t_utc_s, "bearing_deg")
         camera = np.empty(subject.size, dtype=object)
-        camera[:] = [
-            f"{self._scene.lines.name[p]} {m:.0f} m" for p, m in zip(path.tolist(), chain_m.tolist())
-        ]
+        camera[:] = [f"{self._scene.lines.name[p]} {m:.0f} m" for p, m in zip(path.tolist(), chain_m.tolist())]
         table.update(err_deg=position_error_deg(self._number["POS_ERROR"], table["dist_m"]), camera=camera, path_index=path)
         table.update(self._scene.names(subject, path))
         x, y = transformed(table["x"], table["y"], self._scene.lines.crs, self._crs, self._transform_context)

@@ -2120,11 +2120,6 @@
     </message>
     <message>
         <location filename="../adapters/scene.py"/>
-        <source>path</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/scene.py"/>
         <source>there is no path that can be used</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2449,11 +2444,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <location filename="../adapters/sites.py"/>
-        <source>site</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <location filename="../adapters/skies.py"/>
         <source>{n:,} sightlines whose body is below the horizon at that time: the camera is aimed at the subject.</source>
         <translation type="unfinished"></translation>
@@ -2466,11 +2456,6 @@
     <message>
         <location filename="../adapters/standing.py"/>
         <source>{first:.1f}° to {last:.1f}° from the first time to the last</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/standing.py"/>
-        <source>{path} {chain:.0f} m</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2609,16 +2594,6 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
-        <location filename="../adapters/told_nights.py"/>
-        <source>site {n}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/towns.py"/>
-        <source>town</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <location filename="../adapters/towns.py"/>
         <source>TOWNS is given, but {name} is blank. Choose the field of the towns that holds how many people live there.</source>
         <translation type="unfinished"></translation>
@@ -2636,16 +2611,6 @@
     <message>
         <location filename="../adapters/towns.py"/>
         <source>no numbers</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/walks.py"/>
-        <source>parking</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/walks.py"/>
-        <source>walk</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2861,6 +2826,11 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>print</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/field_plan.py"/>
+        <source>walk</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4001,6 +3971,11 @@
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>Where to stand on a path, or on which ground, so that a subject lies in a bearing, or under the Milky Way, the Moon or the Sun</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/standpoints.py"/>
+        <source>path</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

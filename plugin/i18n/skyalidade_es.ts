@@ -29,6 +29,11 @@
         <translation>Cielo</translation>
     </message>
     <message>
+        <location filename="../adapters/algorithm.py"/>
+        <source>Several steps at once</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/areas.py"/>
         <source>{few} and {n:,} more</source>
         <translation>{few} y {n:,} más</translation>
@@ -112,6 +117,21 @@
         <location filename="../adapters/cautions.py"/>
         <source>The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: what is clear by them may be hidden. Look from the place by day.</source>
         <translation>El terreno es el de '{dem}', en celdas de {size} m. Los datos de elevación tienen errores y carecen de árboles y edificios: lo que según ellos está despejado puede quedar oculto. Mire desde el lugar de día.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/clashes.py"/>
+        <source>{name}: the name {path} holds '|', behind which QGIS reads the name of a layer. Leave it out; a table in a GeoPackage is written as ogr:dbname='FILE.gpkg' table="NAME" (geom).</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/clashes.py"/>
+        <source>{name}: {path} is the layer of {source}, which would be lost. Choose another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/clashes.py"/>
+        <source>{name} and {other} are both to be written to {path}. Give each a name of its own.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/databases.py"/>
@@ -814,6 +834,11 @@
         <translation>No se pudo guardar el estilo junto a las filas de {layer}: {error} Las filas están completas.</translation>
     </message>
     <message>
+        <location filename="../adapters/minutes_file.py"/>
+        <source>{hours:g} h</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/moments.py"/>
         <source>{last} is before {first}. Exchange them, or mind their offsets from UTC.</source>
         <translation>{last} es anterior a {first}. Intercámbielos o tenga en cuenta sus desfases respecto a UTC.</translation>
@@ -827,6 +852,16 @@
         <location filename="../adapters/moments.py"/>
         <source>'{text}' is no date. Write it as 2027-06-06.</source>
         <translation>'{text}' no es una fecha. Escríbala como 2027-06-06.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/packages.py"/>
+        <source>{provider}: {n:,} rows, then cancelled, not whole.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/packages.py"/>
+        <source>{provider}: being written, not whole.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/pairing.py"/>
@@ -946,32 +981,32 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What results call a camera. Blank: 'camera' and the number of the feature.</source>
-        <translation>Cómo llaman los resultados a una cámara. En blanco: 'cámara' y el número del objeto.</translation>
+        <translation>Cómo llaman los resultados a una cámara. En blanco: 'camera' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What results call a subject. Blank: 'subject' and the number of the feature.</source>
-        <translation>Cómo llaman los resultados a un motivo. En blanco: 'motivo' y el número del objeto.</translation>
+        <translation>Cómo llaman los resultados a un motivo. En blanco: 'subject' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What results call a site. Blank: 'site' and the number of the feature.</source>
-        <translation>Cómo llaman los resultados a un lugar. En blanco: 'lugar' y el número del objeto.</translation>
+        <translation>Cómo llaman los resultados a un lugar. En blanco: 'site' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What results call a path. Blank: 'path' and the number of the feature.</source>
-        <translation>Cómo llaman los resultados a un sendero. En blanco: 'sendero' y el número del objeto.</translation>
+        <translation>Cómo llaman los resultados a un sendero. En blanco: 'path' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What the plan calls a parking. Blank: 'parking' and the number of the feature.</source>
-        <translation>Cómo llama el plan a un aparcamiento. En blanco: 'aparcamiento' y el número del objeto.</translation>
+        <translation>Cómo llama el plan a un aparcamiento. En blanco: 'parking' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>What the plan calls a walk. Blank: 'walk' and the number of the feature.</source>
-        <translation>Cómo llama el plan a un acceso a pie. En blanco: 'acceso' y el número del objeto.</translation>
+        <translation>Cómo llama el plan a un acceso a pie. En blanco: 'walk' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1191,7 +1226,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>So that the town that glows most can be named. Blank: 'town' and the number of the feature.</source>
-        <translation>Para nombrar la población que más resplandece. En blanco: 'población' y el número del objeto.</translation>
+        <translation>Para nombrar la población que más resplandece. En blanco: 'town' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1372,6 +1407,16 @@
         <location filename="../adapters/parameter_help.py"/>
         <source>A point for each site, body and time.</source>
         <translation>Un punto por lugar, astro y hora.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/parameter_help.py"/>
+        <source>Tripod and camera: from the ground of each cell to the middle of the lens.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/parameter_help.py"/>
+        <source>A GeoTIFF in the cells of the elevation model, in minutes, with a legend in hours.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1764,6 +1809,31 @@
         <translation>ALIGNMENTS: '{layer}' no tiene SRC, así que nadie sabe dónde está. Asigne primero el SRC de la capa.</translation>
     </message>
     <message>
+        <location filename="../adapters/plots.py"/>
+        <source>DEM '{name}': heights in {unit}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/plots.py"/>
+        <source>DEM: the middle of '{name}' is no place on the Earth. Check the layer's CRS.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/plots.py"/>
+        <source>DEM: a part of '{name}' is no place on the Earth. Choose an AREA within its map.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/plots.py"/>
+        <source>metres, as no known unit is told</source>
+        <translation>metros, pues no se indica ninguna unidad conocida</translation>
+    </message>
+    <message>
+        <location filename="../adapters/plots.py"/>
+        <source>AREA does not meet the DEM '{name}'. Choose an extent on it, or leave AREA blank.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/points.py"/>
         <source>that hold no point</source>
         <translation>que no contienen ningún punto</translation>
@@ -1812,6 +1882,11 @@
         <location filename="../adapters/raster.py"/>
         <source>DEM: band {band} of '{name}' holds colours, not heights. Choose another DEM_BAND, or another raster.</source>
         <translation>DEM: la banda {band} de '{name}' contiene colores, no alturas. Elija otro DEM_BAND u otro ráster.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/raster.py"/>
+        <source>DEM '{name}': {n:,} heights that no ground has, such as -9999, are taken as not known.</source>
+        <translation>DEM '{name}': {n:,} alturas que no tiene ningún terreno, como -9999, se toman por desconocidas.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
@@ -1887,6 +1962,16 @@
         <location filename="../adapters/refusals.py"/>
         <source>{name} ({shown}) lies before the ephemeris (begins {first}). Choose a later date.</source>
         <translation>{name} ({shown}) es anterior a las efemérides (empiezan el {first}). Elija una fecha posterior.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/refusals.py"/>
+        <source>{output}: {path} is no GeoTIFF. Give it a name that ends in .tif.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/refusals.py"/>
+        <source>{output} is the file of {layer} itself. Give another name: what is read is never written over.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2000,11 +2085,6 @@
     </message>
     <message>
         <location filename="../adapters/relief.py"/>
-        <source>metres, as no known unit is told</source>
-        <translation>metros, pues no se indica ninguna unidad conocida</translation>
-    </message>
-    <message>
-        <location filename="../adapters/relief.py"/>
         <source>outside it</source>
         <translation>fuera de él</translation>
     </message>
@@ -2037,16 +2117,6 @@
         <location filename="../adapters/relief.py"/>
         <source>Skylines: {n:,} of {total:,} rays end with the DEM, or where it has a gap, before TERRAIN_RADIUS.</source>
         <translation>Perfiles: {n:,} de {total:,} rayos acaban con el DEM, o donde tiene un hueco, antes de TERRAIN_RADIUS.</translation>
-    </message>
-    <message>
-        <location filename="../adapters/relief.py"/>
-        <source>DEM '{name}': {n:,} heights that no ground has, such as -9999, are taken as not known.</source>
-        <translation>DEM '{name}': {n:,} alturas que no tiene ningún terreno, como -9999, se toman por desconocidas.</translation>
-    </message>
-    <message>
-        <location filename="../adapters/scene.py"/>
-        <source>path</source>
-        <translation>sendero</translation>
     </message>
     <message>
         <location filename="../adapters/scene.py"/>
@@ -2295,6 +2365,11 @@
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
+        <source>the disk is full. Make room, or write elsewhere</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
         <source>The name {name}… is longer than {n} bytes. Give a shorter one.</source>
         <translation>El nombre {name}… ocupa más de {n} bytes. Indique uno más corto.</translation>
     </message>
@@ -2320,8 +2395,23 @@
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
+        <source>Another program is writing to {path}. Close it there, or choose another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
+        <source>{name}: writing stopped after {n:,} rows: {error}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
         <source>This may write up to {n:,} rows, more than MAX_ROWS ({limit:,}). Ask for less, or raise MAX_ROWS.</source>
         <translation>Esto puede escribir hasta {n:,} filas, más que MAX_ROWS ({limit:,}). Pida menos o aumente MAX_ROWS.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
+        <source>the rows cannot be read back</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -2340,18 +2430,18 @@
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
+        <source>What was written is taken away.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
         <source>{name}: cancelled before the table was written; it is as it was.</source>
         <translation>{name}: cancelado antes de escribir la tabla; está como estaba.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
-        <source>{name}: writing stopped after {n:,} rows: {error}</source>
-        <translation>{name}: la escritura se detuvo tras {n:,} filas: {error}</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sites.py"/>
-        <source>site</source>
-        <translation>lugar</translation>
+        <source>{name}: all rows are written, but {path} could not be marked as whole: {reason}.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/skies.py"/>
@@ -2367,11 +2457,6 @@
         <location filename="../adapters/standing.py"/>
         <source>{first:.1f}° to {last:.1f}° from the first time to the last</source>
         <translation>{first:.1f}° a {last:.1f}° de la primera hora a la última</translation>
-    </message>
-    <message>
-        <location filename="../adapters/standing.py"/>
-        <source>{path} {chain:.0f} m</source>
-        <translation>{path} {chain:.0f} m</translation>
     </message>
     <message>
         <location filename="../adapters/standing.py"/>
@@ -2509,16 +2594,6 @@
         <translation>NIGHTS: filas omitidas {reasons}.</translation>
     </message>
     <message>
-        <location filename="../adapters/told_nights.py"/>
-        <source>site {n}</source>
-        <translation>lugar {n}</translation>
-    </message>
-    <message>
-        <location filename="../adapters/towns.py"/>
-        <source>town</source>
-        <translation>población</translation>
-    </message>
-    <message>
         <location filename="../adapters/towns.py"/>
         <source>TOWNS is given, but {name} is blank. Choose the field of the towns that holds how many people live there.</source>
         <translation>Se indica TOWNS, pero {name} está en blanco. Elija el campo de las poblaciones que dice cuántas personas viven allí.</translation>
@@ -2537,16 +2612,6 @@
         <location filename="../adapters/towns.py"/>
         <source>no numbers</source>
         <translation>ningún número</translation>
-    </message>
-    <message>
-        <location filename="../adapters/walks.py"/>
-        <source>parking</source>
-        <translation>aparcamiento</translation>
-    </message>
-    <message>
-        <location filename="../adapters/walks.py"/>
-        <source>walk</source>
-        <translation>acceso</translation>
     </message>
     <message>
         <location filename="../adapters/walks.py"/>
@@ -2762,6 +2827,11 @@
         <location filename="../algorithms/field_plan.py"/>
         <source>print</source>
         <translation>imprimir</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/field_plan.py"/>
+        <source>walk</source>
+        <translation>acceso</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3604,6 +3674,121 @@
         <translation>Hojas hechas</translation>
     </message>
     <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Sky exposure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>For how many minutes a night the body stands clear of the ridges in the dark, from each cell of an elevation model</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>raster</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>elevation model</source>
+        <translation>modelo de elevación</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>DEM</source>
+        <translation>MDE</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>terrain</source>
+        <translation>terreno</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>skyline</source>
+        <translation>perfil del horizonte</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>visibility</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>month</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Cancelled: nothing is written.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Off: one band, the mean of all nights. On: the mean of the nights of each month, in bands named such as 2027-06.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Ground outside it still hides what it hides.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Usable minutes a night</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>SKY_STEP is 0. Give the degrees between two positions of the body, such as 1, or leave it blank.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>No night has a minute in which all conditions hold: the raster holds 0 everywhere.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>A band for each month</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Area for which it is told; blank: the whole elevation model</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Blank: 1° of its daily turn, 4 minutes; 2° for Sun and Moon, which take many more positions.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on the average.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>{cells:,} cells in {tiles:,} tiles; {rate:.1f} million cells and positions a second.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>Positions of the body closer together than this are taken as one [°]</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>{first} to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/sky_exposure.py"/>
+        <source>DEM: '{name}' knows no height in the area. Choose another AREA, or another DEM_BAND.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../algorithms/sky_positions.py"/>
         <source>Sky positions</source>
         <translation>Posiciones en el cielo</translation>
@@ -3657,11 +3842,6 @@
         <location filename="../algorithms/skyline_view.py"/>
         <source>view</source>
         <translation>vista</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/skyline_view.py"/>
-        <source>skyline</source>
-        <translation>perfil del horizonte</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -3792,6 +3972,11 @@
         <location filename="../algorithms/standpoints.py"/>
         <source>Where to stand on a path, or on which ground, so that a subject lies in a bearing, or under the Milky Way, the Moon or the Sun</source>
         <translation>Dónde situarse en un sendero, o en qué terreno, para que un motivo quede en un rumbo, o bajo la Vía Láctea, la Luna o el Sol</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/standpoints.py"/>
+        <source>path</source>
+        <translation>sendero</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -3962,21 +4147,6 @@
         <location filename="../algorithms/terrain_horizon.py"/>
         <source>horizon</source>
         <translation>horizonte</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/terrain_horizon.py"/>
-        <source>terrain</source>
-        <translation>terreno</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/terrain_horizon.py"/>
-        <source>elevation model</source>
-        <translation>modelo de elevación</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/terrain_horizon.py"/>
-        <source>DEM</source>
-        <translation>MDE</translation>
     </message>
     <message>
         <location filename="../algorithms/terrain_horizon.py"/>

@@ -1,8 +1,8 @@
 #!/usr/bin/env python3
 """Bring the translations up to date with the texts of the plugin.
 
-python3 plugin/i18n/update.py            renew the template and every language; what is new in them is unfinished
-python3 plugin/i18n/update.py --check    exit 1, with the texts, where a language is not complete
+python3 plugin/i18n/make_translations.py            renew the template and every language; what is new in them is unfinished
+python3 plugin/i18n/make_translations.py --check    exit 1, with the texts, where a language is not complete
 
 The texts are read from the sources: what `tr` and `Sentence` are called with, the tables named below whose texts reach `tr` by way of a
 name, and the words in the legends of styles. Any Python will do.
@@ -43,7 +43,7 @@ def texts():
     """All texts, each with the file in which it is met first."""
     found = {}
     for path in sorted(PLUGIN.rglob("*.py")):
-        if path.parent != I18N and path.name != "package.py":
+        if not path.name.startswith("make_") and path.name != "package.py":
             name = path.relative_to(PLUGIN).as_posix()
             for text in texts_of_module(ast.parse(path.read_text(encoding="utf-8")), name):
                 found.setdefault(text, name)
@@ -144,7 +144,7 @@ def main():
     parser.add_argument("--check", action="store_true", help="change nothing; tell what is missing")
     if parser.parse_args().check:
         faults = list(stale())
-        sys.exit("\n".join([*faults, "Run: python3 plugin/i18n/update.py"]) if faults else 0)
+        sys.exit("\n".join([*faults, "Run: python3 plugin/i18n/make_translations.py"]) if faults else 0)
     found = texts()
     (I18N / "skyalidade.ts").write_text(document(found, {}), encoding="utf-8")
     for language, path in languages().items():
