@@ -32,8 +32,14 @@ sgp4==2.27 --hash=sha256:5f3f5716649988b638fbe7fcda592830e0956f548ca273b93cfa5f7
 skyfield==1.55 --hash=sha256:9f98964855067460c94aa81a337194136f4a97a62ba8bbbfac1b8556f2b66ad4
 tzdata==2026.6 --hash=sha256:0a10eec6e13ef16b627fabed9a5f2ba61a62b1c67f327305f4e7e412a70b4aec
 """
-# Not needed to run: the libraries' tests with their data, and what only an installer reads. Licences and METADATA stay.
-LEFT_OUT = re.compile(r"(^|/)tests?(/|\.py$)|^sgp4/(tcppver\.out|SGP4-VER\.TLE)$|\.dist-info/(RECORD|WHEEL|top_level\.txt)$")
+# Not needed to run: the libraries' tests with their data, their commands, and what only an installer reads. Licences and METADATA stay.
+LEFT_OUT = re.compile(
+    r"(^|/)tests?(/|\.py$)|^sgp4/(tcppver\.out|SGP4-VER\.TLE)$|^jplephem/(ascii|commandline|excerpter|__main__)\.py$"
+    r"|\.dist-info/(RECORD|WHEEL|top_level\.txt|entry_points\.txt)$"
+)
+# Cut from the copy that travels: nothing here reads XML of strangers, and who scans the zip shall find no way to.
+CUT = {"sgp4/omm.py": r"^import xml\.etree\.ElementTree as ET\n|^def parse_xml\(file\):\n(?:[ \t]+.*\n)+"}
+CUT_NOTE = "# Sky Alidade has cut parse_xml from this copy of sgp4.\n"
 
 EPHEMERIS = "skyfield-data==7.0.0 --hash=sha256:4279f999f7f8c5ef5d8bf1b714f301a0844ae5df3a3f0d23610b20d8789073f5"
 EPHEMERIS_MEMBER = "skyfield_data/data/de421.bsp"
@@ -83,12 +89,15 @@ def wheels(pins):
 
 def libraries():
     """Return the folder of the pure-Python libraries, unpacked from their wheels the first time."""
-    folder = CACHE / f"libs-{sha256((LIBRARIES + LEFT_OUT.pattern).encode())[:12]}"
+    folder = CACHE / f"libs-{sha256((LIBRARIES + LEFT_OUT.pattern + repr(CUT) + CUT_NOTE).encode())[:12]}"
     if not folder.exists():
         with made_whole(folder) as new:
             for wheel in wheels(LIBRARIES):
                 with zipfile.ZipFile(wheel) as archive:
                     archive.extractall(new, [name for name in archive.namelist() if not LEFT_OUT.search(name)])
+            for name, pattern in CUT.items():
+                source = (new / name).read_text(encoding="utf-8")
+                (new / name).write_bytes((CUT_NOTE + re.sub(pattern, "", source, flags=re.MULTILINE)).encode())
     return folder
 
 
@@ -96,7 +105,8 @@ def ephemeris():
     """Return the ephemeris excerpt, cut the first time."""
     file = CACHE / f"ephemeris-{EXCERPT_SHA256[:12]}.bsp"
     if not file.exists():
-        sys.path.insert(0, str(libraries()))  # first: the cutter's version is written into the excerpt
+        whole_wheels = [wheel for wheel in wheels(LIBRARIES) if wheel.name.startswith("jplephem-")]
+        sys.path[:0] = map(str, whole_wheels)  # the cutter does not travel; first, since its version is written into the excerpt
         from jplephem.daf import DAF
         from jplephem.excerpter import write_excerpt
         from jplephem.spk import SPK

@@ -1,5 +1,6 @@
 """The plugin under test is staged from this checkout and imported by the name under which it is installed."""
 
+import importlib.util
 import os
 import shutil
 import subprocess
@@ -15,6 +16,23 @@ subprocess.run([sys.executable, TOP / "plugin" / "package.py", "--link", STAGE],
 sys.path.insert(0, str(STAGE))
 
 import skyalidade.libraries  # noqa: E402, F401  # the tests' reference is the Skyfield that ships
+
+
+@pytest.fixture(scope="session")
+def package():
+    """The module `plugin/package.py`."""
+    spec = importlib.util.spec_from_file_location("package", TOP / "plugin" / "package.py")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+@pytest.fixture(scope="session")
+def release(package, tmp_path_factory):
+    """The release zip."""
+    file = tmp_path_factory.mktemp("release") / "skyalidade.zip"
+    package.write_zip(file)
+    return file
 
 
 @pytest.fixture

@@ -2,7 +2,6 @@
 
 import ast
 import hashlib
-import importlib.util
 import os
 import shutil
 import subprocess
@@ -16,21 +15,6 @@ import pytest
 TOP = Path(__file__).resolve().parents[1]
 STAGE = TOP / "build" / "stage"
 MB = 1_000_000
-
-
-@pytest.fixture(scope="module")
-def package():
-    spec = importlib.util.spec_from_file_location("package", TOP / "plugin" / "package.py")
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
-
-
-@pytest.fixture(scope="module")
-def release(package, tmp_path_factory):
-    file = tmp_path_factory.mktemp("release") / "skyalidade.zip"
-    package.write_zip(file)
-    return file
 
 
 @pytest.fixture(scope="module")

@@ -49,7 +49,7 @@ class Database:
         source = QgsDataSourceUri(self.uri)
         schema = source.schema() or "public"
         try:
-            allowed = self.rows(f"SELECT has_schema_privilege(oid, 'CREATE') FROM pg_namespace WHERE nspname = {quoted(schema)}")  # nosec B608
+            allowed = self.rows(f"SELECT has_schema_privilege(oid, 'CREATE') FROM pg_namespace WHERE nspname = {quoted(schema)}")  # nosec B608 # quoted
             has_postgis = self.rows("SELECT 1 FROM pg_extension WHERE extname = 'postgis'")
         except FAILED:  # its own words hold the password
             return tr(
@@ -72,7 +72,7 @@ class Database:
     def unmark(self):
         """Take the look of an older table of this name away, so that a part of a new one never looks whole."""
         if self.rows("SELECT 1 FROM pg_tables WHERE tablename = 'layer_styles' AND schemaname = 'public'"):
-            self.rows(f"DELETE FROM public.layer_styles WHERE {self._styled()} AND stylename = {quoted(PROVIDER_NAME)}")  # nosec B608
+            self.rows(f"DELETE FROM public.layer_styles WHERE {self._styled()} AND stylename = {quoted(PROVIDER_NAME)}")  # nosec B608 # quoted
 
     def mark(self, count):
         """Write into the table's comment that it is whole."""
@@ -80,7 +80,7 @@ class Database:
         self.rows(f"COMMENT ON TABLE {self._name()} IS {quoted(told)}")
 
     def count(self):
-        return int(self.rows(f"SELECT count(*) FROM {self._name()}")[0][0])  # nosec B608
+        return int(self.rows(f"SELECT count(*) FROM {self._name()}")[0][0])  # nosec B608 # quoted
 
     def _name(self):
         source = QgsDataSourceUri(self.uri)

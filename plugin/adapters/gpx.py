@@ -3,7 +3,7 @@
 import re
 from datetime import datetime, timedelta, timezone
 from typing import NamedTuple, Optional
-from xml.etree import ElementTree
+from xml.etree import ElementTree  # nosec B405 # writes XML, reads none
 
 NAMESPACE = "http://www.topografix.com/GPX/1/1"
 SCHEMA = "http://www.topografix.com/GPX/1/1/gpx.xsd"

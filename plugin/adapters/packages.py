@@ -72,4 +72,4 @@ class Layer:
 
     def _describe(self, text):
         with closing(_opened(self.path, PATIENCE_S)) as database:
-            database.execute(f"UPDATE gpkg_contents SET description = :text WHERE {OF_TABLE}", {"text": text, "table": self.table})  # nosec B608
+            database.execute(f"UPDATE gpkg_contents SET description = :text WHERE {OF_TABLE}", {"text": text, "table": self.table})  # nosec B608 # of constants

@@ -8,7 +8,6 @@ import os
 import shutil
 import signal
 import subprocess
-import sys
 import zipfile
 from pathlib import Path
 
@@ -19,12 +18,6 @@ PICTURES = TOP / "build" / "desktop"
 LIMIT_S = 150  # it takes 15 s on a quiet machine
 # what a person without the tests' environment has
 KEPT = {"PATH", "LANG", "LC_ALL", "TMPDIR"}
-
-
-def zipped(folder):
-    file = folder / "skyalidade.zip"
-    subprocess.run([sys.executable, TOP / "plugin" / "package.py", "--zip", file], check=True, stdout=subprocess.DEVNULL)
-    return file
 
 
 def in_a_window(home, pictures, archive):
@@ -70,13 +63,8 @@ def faults(verdict, terminal):
 
 
 @pytest.fixture(scope="module")
-def archive(tmp_path_factory):
-    return zipped(tmp_path_factory.mktemp("release"))
-
-
-@pytest.fixture(scope="module")
-def seen(archive, tmp_path_factory):
-    return in_a_window(tmp_path_factory.mktemp("desktop"), PICTURES, archive)
+def seen(release, tmp_path_factory):
+    return in_a_window(tmp_path_factory.mktemp("desktop"), PICTURES, release)
 
 
 @pytest.fixture(scope="module")
