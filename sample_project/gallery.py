@@ -20,6 +20,7 @@ from qgis.core import (
     QgsProcessingContext,
     QgsProcessingFeedback,
     QgsProject,
+    QgsRasterLayer,
     QgsRectangle,
     QgsVectorLayer,
 )
@@ -210,6 +211,27 @@ def charts(sample, pictures):
         shutil.copy(chart("season_chart", folder / "year", NIGHTS=nights, FOLDER=str(folder / "year")), pictures / "season.png")
 
 
+def exposure(sample):
+    """Hours of a June night in which the core is up, dark and clear of the ridges, over the ground of the island."""
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        nights = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-30"}
+        chart("sky_exposure", folder, DEM=str(sample / "dem.tif"), **nights, OUTPUT=str(folder / "exposure.tif"))
+        raster = QgsRasterLayer(str(folder / "exposure.tif"), "exposure")
+        image = drawn_map([raster], ISLAND, ISLAND_SIZE)
+        painter = begun(image, 13)
+        steps = raster.renderer().legendSymbologyItems()
+        box = QRectF(10, image.height() - 24 - 22 * len(steps), 116, 14 + 22 * len(steps))
+        painter.fillRect(box, QColor(255, 255, 255, 225))
+        for row, (text, colour) in enumerate(reversed(steps)):
+            swatch = QRectF(box.left() + 10, box.top() + 7 + 22 * row, 34, 22)
+            painter.fillRect(swatch, colour)
+            painter.setPen(QColor(INK))
+            painter.drawText(QPointF(swatch.right() + 10, swatch.center().y() + 5), text)
+        painter.end()
+    return image
+
+
 def draw(sample, results, pictures):
     """All pictures."""
     project = QgsProject.instance()
@@ -228,6 +250,7 @@ def draw(sample, results, pictures):
     image = drawn_map([names[1], profile, result(results, "skyline", here)], NORTH, NORTH_SIZE)
     with_fewer_colours(image).save(str(pictures / "skyline_map.png"), "PNG", 0)
     drawn_skyline(profile, result(results, "sky_positions", f"{here} AND body = 'core'")).save(str(pictures / "skyline.png"))
+    with_fewer_colours(exposure(sample)).save(str(pictures / "exposure.png"), "PNG", 0)
     charts(sample, pictures)
 
 

@@ -65,6 +65,7 @@ class MinutesFile:
         for number, values in enumerate(np.where(known, minutes, NO_DATA).astype("<f4"), start=1):
             band = self._dataset.GetRasterBand(number)
             self._done(lambda b=band, v=values: b.WriteRaster(col, row, cols, rows, v.tobytes(), buf_type=gdal.GDT_Float32) == gdal.CE_None)
+            self._done(lambda b=band: b.FlushCache() in (None, gdal.CE_None))  # else it is held until it fills a twentieth of all memory
 
     def finish(self):
         """Give the raster its name, and put its style beside it, with a legend that fits it."""

@@ -74,7 +74,8 @@ def test_minutes_are_those_of_night_windows(name, request):
     """At single cells: `night_windows` solves when the body stands above their own skyline."""
     model, count = request.getfixturevalue(name), 60
     side = tile_side(93.0 if name == "jacksboro" else 10.0)
-    tile = Tile(*((size - min(side, 600)) // 2 for size in model.ground.heights_m.shape), min(side, 600), min(side, 600))
+    side = min(side, 400)
+    tile = Tile(*((size - side) // 2 for size in model.ground.heights_m.shape), side, side)
     minutes = minutes_of(model, tile, moon="down")[0]
     cells = np.random.default_rng(3).integers(0, tile.rows, (2, count))
     lon, lat = model.place(tile.col + cells[1], tile.row + cells[0])
@@ -101,7 +102,7 @@ def test_one_sky_serves_a_tile(name, request):
     tile = Tile(*((size - side) // 2 for size in model.ground.heights_m.shape), side, side)
     lon0, lat0, path, overview = path_over(model, tile)
     heavens = Heavens([CORE], 1.8e9, 1.8e9 + 3 * 86400.0)
-    tt = default_ephemeris().tt_from_utc(np.array([1.8e9 + 86400.0]))[0] + np.arange(0.0, 86164.0, 240.0)
+    tt = default_ephemeris().tt_from_utc(np.array([1.8e9 + 86400.0]))[0] + np.arange(0.0, 86164.0, 480.0)  # every 2 deg
 
     def seen(lon, lat, height):
         sites = Sites(np.atleast_1d(lon), np.atleast_1d(lat), height)
@@ -132,7 +133,7 @@ def test_one_sky_serves_a_tile(name, request):
 def test_far_ground_in_coarse_cells(fractal, monkeypatch):
     """Down to the horizon over rough ground: coarse cells beyond 256 change the number of positions seen from few; nearer, from more."""
     tile = Tile(872, 872, 256, 256)
-    lon, lat, path, overview = path_over(fractal, tile, alt_min_deg=0.0)
+    lon, lat, path, overview = path_over(fractal, tile, step_deg=2.0, alt_min_deg=0.0)
     sky = sky_over(fractal.grid, lon, lat, path._replace(minutes=np.full((len(path.az_deg), 1), 92.0), nights=np.array([92])), LENS_M)
     fine = exposure(tile, [made.Window(fractal.ground.heights_m, 0, 0)], sky)
     for halo, shares in (((256, 1024), (0.95, 0.999)), ((64, 256), (0.75, 0.98))):
@@ -148,11 +149,11 @@ def test_far_ground_in_coarse_cells(fractal, monkeypatch):
 
 def test_tiles_fit_together(fractal):
     """A cell's minutes hang on the tile it is in by no more than the sky does from one middle to another."""
-    one = minutes_of(fractal, Tile(800, 800, 256, 256))[0]
-    parts = [minutes_of(fractal, tile)[0] for tile in tiles(Tile(800, 800, 256, 256), 128)]
+    one = minutes_of(fractal, Tile(800, 800, 256, 256), step_deg=3.0)[0]
+    parts = [minutes_of(fractal, tile, step_deg=3.0)[0] for tile in tiles(Tile(800, 800, 256, 256), 128)]
     joined = np.block([parts[:2], parts[2:]])
-    assert np.abs(joined - one).mean() < 0.1  # [min]
-    assert (np.abs(joined - one) < 1.0).mean() > 0.98
+    assert np.abs(joined - one).mean() < 0.2  # [min] of positions that are worth 12 minutes each
+    assert (np.abs(joined - one) < 1.0).mean() > 0.95
 
 
 def test_level_ground_sees_all_and_nothing_is_seen_by_what_is_not_known():
