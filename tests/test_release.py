@@ -33,7 +33,7 @@ ALLOWED_RULES = {
     "adapters/fields.py": "QGS402",  # the one guard by version: QVariant's types only where QMetaType's are not taken
     "plugin.py": "QGS105",  # QGIS hands iface to classFactory
 }
-BINARY = {".bsp", ".npz", ".npy", ".gz", ".png"}  # and the files of the zone database, which have no suffix
+BINARY = {".bsp", ".npz", ".npy", ".gz", ".png", ".qm"}  # and the files of the zone database, which have no suffix
 
 
 @pytest.fixture(scope="module")

@@ -140,6 +140,7 @@ def session():
     verdict["version"] = Qgis.QGIS_VERSION
     verdict["plugin"] = getattr(plugins.get("skyalidade"), "__module__", None)
     verdict["algorithms"] = [algorithm.name() for algorithm in algorithms()]
+    iface.mainWindow().resize(1380, 880)
     yield 1000
     for part in (open_project, open_dialogs, evaluate, run_alignments):
         yield from part()

@@ -16,6 +16,8 @@ import pytest
 TOP = Path(__file__).resolve().parents[2]
 PICTURES = TOP / "build" / "desktop"
 LIMIT_S = 150  # it takes 15 s on a quiet machine
+# what QGIS tells on its own account: it looks for a font, and names the version of every project older than itself
+QGIS_OWN = ("Open Sans font installation failed", "This project file was saved by QGIS version 3.22")
 # what a person without the tests' environment has
 KEPT = {"PATH", "LANG", "LC_ALL", "TMPDIR"}
 
@@ -58,8 +60,10 @@ def in_a_window(home, pictures, archive):
 
 def faults(verdict, terminal):
     """What Python, QGIS or the session complained of."""
-    complaints = [*verdict["messages"], *verdict["bar"], *([verdict["error"]] if "error" in verdict else [])]
-    return complaints + [line for line in terminal.splitlines() if "Traceback" in line or "Error:" in line]
+    told = [text for text in (*verdict["messages"], *verdict["bar"]) if not any(own in text for own in QGIS_OWN)]
+    return [*told, *([verdict["error"]] if "error" in verdict else [])] + [
+        line for line in terminal.splitlines() if "Traceback" in line or "Error:" in line
+    ]
 
 
 @pytest.fixture(scope="module")
