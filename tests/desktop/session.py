@@ -49,9 +49,16 @@ def bar():
     return [item.text() for item in iface.messageBar().items()]
 
 
+def drawn():
+    """Wait until the map is there."""
+    yield 500
+    while iface.mapCanvas().isDrawing():
+        yield 100
+
+
 def open_project():
     verdict["opened"] = iface.addProject(str(PROJECT))
-    yield 1500
+    yield from drawn()
     layers = QgsProject.instance().mapLayers().values()
     verdict["layers"] = {layer.name(): layer.isValid() for layer in layers}
     verdict["bar"] = bar()
@@ -107,7 +114,7 @@ def run_alignments():
     dialog.close()
     new = [layer for key, layer in QgsProject.instance().mapLayers().items() if key not in before]
     verdict["results"] = [told_of(layer) for layer in new]
-    yield 1000
+    yield from drawn()
     picture(iface.mainWindow(), "alignments")
 
 

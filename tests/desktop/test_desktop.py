@@ -61,9 +61,8 @@ def in_a_window(home, pictures, archive):
 def faults(verdict, terminal):
     """What Python, QGIS or the session complained of."""
     told = [text for text in (*verdict["messages"], *verdict["bar"]) if not any(own in text for own in QGIS_OWN)]
-    return [*told, *([verdict["error"]] if "error" in verdict else [])] + [
-        line for line in terminal.splitlines() if "Traceback" in line or "Error:" in line
-    ]
+    told += [verdict["error"]] if "error" in verdict else []
+    return told + [line for line in terminal.splitlines() if "Traceback" in line or "Error:" in line]
 
 
 @pytest.fixture(scope="module")
