@@ -31,7 +31,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
               </Option>
             </Option>
           </data_defined_properties>
@@ -88,7 +88,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'arch' THEN 1.1 END"/></Option>
               </Option>
@@ -161,7 +161,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'sun' THEN 2.1 END"/></Option>
               </Option>
@@ -220,7 +220,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'moon' THEN -0.95 END"/></Option>
               </Option>
@@ -279,7 +279,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'pole' THEN -1.8 END"/></Option>
               </Option>
@@ -338,7 +338,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'star' THEN 2.9 END"/></Option>
               </Option>
@@ -397,7 +397,7 @@
               <Option name="type" type="QString" value="collection"/>
               <Option name="properties" type="Map">
                 <Option name="customDash" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
-                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' END"/></Option>
+                  <Option name="expression" type="QString" value="CASE WHEN &quot;sight&quot; = 'hidden' THEN '1.6;1.6' WHEN &quot;sight&quot; = 'uncertain' THEN '4;0.8' ELSE '9999;0' END"/></Option>
                 <Option name="offset" type="Map"><Option name="active" type="bool" value="true"/><Option name="type" type="int" value="3"/>
                   <Option name="expression" type="QString" value="CASE WHEN &quot;body&quot; = 'galactic' THEN -2.6 END"/></Option>
               </Option>
