@@ -55,6 +55,7 @@ RESULTS = {
     "shadow_track": (names.SHADOW_TRACK_FIELDS, POINT),
     "track_lines": (names.TRACK_LINES_FIELDS, LINE),
 }
+RASTER = "sky_exposure"  # told with its algorithm
 OF_BODIES = ["alignments", "unmet", "sky_positions"]
 INK, CORE, SUN, MOON, SKYLINE, STAND = "#222222", "#CC79A7", "#D55E00", "#009E73", "#F0E442", "#0072B2"
 MAIN_COLOUR = {  # the core's for the others
@@ -225,7 +226,7 @@ def expressions(look):
 
 
 def test_every_style_belongs_to_a_result():
-    assert {path.name for path in looks.STYLES.iterdir()} == {f"{look}.qml" for look in RESULTS}
+    assert {path.name for path in looks.STYLES.iterdir()} == {f"{look}.qml" for look in (*RESULTS, RASTER)}
 
 
 @pytest.mark.parametrize("look", RESULTS)
