@@ -35,6 +35,7 @@ ISLAND, ISLAND_SIZE = (496400.0, 3980900.0, 504000.0, 3990500.0), (840, 1061)
 NORTH, NORTH_SIZE = (496600.0, 3984300.0, 502600.0, 3989600.0), (840, 742)
 SOUTH, SOUTH_SIZE = (498150.0, 3980950.0, 501150.0, 3983500.0), (1000, 850)
 SITE = "Ferrick Hollow"
+SHEET_SITE, SHEET_NIGHT, SHEET_WIDTH = "Fold Pasture", "2027-06-05", 990
 HOUR, YEAR = "2027-06-06 23:30:00", ("2027-01-01", "2027-12-31")
 COLOURS = 96  # of a map: shaded ground needs no more, and the file is a third as large
 
@@ -232,6 +233,40 @@ def exposure(sample):
     return image
 
 
+def sheet(sample, results, pictures):
+    """The sheet of a site for a permit, its first page."""
+    layer = f"{sample / 'reserve.gpkg'}|layername="
+    chosen = f"camera = '{SHEET_SITE}' AND night = '{SHEET_NIGHT}' AND body = 'core'"
+    given = {
+        "ALIGNMENTS": f"{results / 'alignments.gpkg'}|subset={chosen}",
+        "CAMERAS": f"{layer}cameras|subset=name = '{SHEET_SITE}'",
+        "CAMERA_NAME": "name",
+        "SUBJECTS": f"{layer}subjects",
+        "SUBJECT_NAME": "name",
+        **dict.fromkeys(("PATHS", "WALK"), f"{layer}paths"),
+        "WALK_NAME": "name",
+        "CLOSED": f"{layer}closed",
+        "CLOSED_NAME": "name",
+        "CLOSED_FROM": "closed_from",
+        "CLOSED_TO": "closed_to",
+        "DEM": str(sample / "dem.tif"),
+        "TITLE": "Night photography, Quenmar Reserve",
+        "APPLICANT": "Ada Example, Example Nightscapes",
+        "ACTIVITY": "Night landscapes from tripods; nothing is built, flown or left behind",
+        "GROUP_SIZE": "6, and 1 guide",
+        "VEHICLES": "2, at the harbour",
+        "LIGHTING": "Red headlamps for walking; no light on the subject",
+        "CONTACT": "ada@example.org",
+        "EMERGENCY": "Reserve office; overdue after 04:00",
+        "PERMIT_NO": "applied for",
+    }
+    with tempfile.TemporaryDirectory() as made:
+        folder = Path(made)
+        first = chart("site_map", folder / "png", **given, OUTPUT=str(folder / "sheet.pdf"), PICTURES=str(folder / "png"))
+        image = QImage(str(first)).scaledToWidth(SHEET_WIDTH, Qt.TransformationMode.SmoothTransformation)
+        with_fewer_colours(image).save(str(pictures / "site_map.png"), "PNG", 0)
+
+
 def draw(sample, results, pictures):
     """All pictures."""
     project = QgsProject.instance()
@@ -252,6 +287,7 @@ def draw(sample, results, pictures):
     drawn_skyline(profile, result(results, "sky_positions", f"{here} AND body = 'core'")).save(str(pictures / "skyline.png"))
     with_fewer_colours(exposure(sample)).save(str(pictures / "exposure.png"), "PNG", 0)
     charts(sample, pictures)
+    sheet(sample, results, pictures)
 
 
 def main(results, pictures):

@@ -17,28 +17,42 @@ def tell_of_the_sun(bodies, feedback):
         feedback.pushWarning(sun_line())
 
 
+def terrain_line(dem, size):
+    """What terrain is worth, with the size of the elevation model's cells as it is told."""
+    return tr(
+        "The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: "
+        "what is clear by them may be hidden. Look from the place by day."
+    ).format(dem=dem, size=size)
+
+
+def size_told(least_m, most_m):
+    """The size of cells, in metres, as one number or two."""
+    least, most = (f"{size_m:.3g}" for size_m in (least_m, most_m))
+    return least if least == most else f"{least} to {most}"
+
+
 def tell_of_terrain(dem, least_m, most_m, feedback):
     """What terrain is worth: the size of the elevation model's cells where it was used, and what it leaves out."""
-    least, most = (f"{size_m:.3g}" for size_m in (least_m, most_m))
-    feedback.pushWarning(
-        tr(
-            "The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: "
-            "what is clear by them may be hidden. Look from the place by day."
-        ).format(dem=dem, size=least if least == most else f"{least} to {most}")
+    feedback.pushWarning(terrain_line(dem, size_told(least_m, most_m)))
+
+
+def dark_line():
+    """What is said of walking at night."""
+    return tr(
+        "Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. The "
+        "result knows nothing of footing, tide or weather."
+    )
+
+
+def permit_line():
+    """Who decides where one may be."""
+    return tr(
+        "A planning aid, not a survey and not a permit: access, closures and night hours are decided by the land manager and local "
+        "law. Only the closures of the layers given are known here."
     )
 
 
 def tell_of_the_dark(feedback):
     """Walking at night, and who decides where one may be."""
-    feedback.pushWarning(
-        tr(
-            "Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. The "
-            "result knows nothing of footing, tide or weather."
-        )
-    )
-    feedback.pushWarning(
-        tr(
-            "A planning aid, not a survey and not a permit: access, closures and night hours are decided by the land manager and local "
-            "law. Only the closures of the layers given are known here."
-        )
-    )
+    feedback.pushWarning(dark_line())
+    feedback.pushWarning(permit_line())

@@ -53,17 +53,19 @@ class Planned:
     Attributes
     ----------
     rows : dict of str to ndarray, shape (N,)
-        As `plan.field_plan` takes them, with the other columns that the layer tells, `err_deg` and `decl_deg`.
+        As `plan.field_plan` takes them, with the other columns that the layer tells, `err_deg` and `decl_deg`; `also` holds the values
+        of one more field as they are, if the layer has it.
     zone_names : list of str
     zone_index : ndarray of int, shape (N,)
     """
 
-    def __init__(self, algorithm, parameters, context, feedback, position_error_m):
+    def __init__(self, algorithm, parameters, context, feedback, position_error_m, also=None):
         source = algorithm.parameterAsSource(parameters, "ALIGNMENTS", context)
         self.features, self.skipped = 0, Counter()
         self._at = {name: place_in(source.fields(), name) for name in dict.fromkeys((*NEEDED, *NUMBERS, *MOMENTS, *TEXTS))}
+        self._also_at = place_in(source.fields(), also) if also else -1
         read = list(self._read(source, feedback))
-        columns = list(zip(*read)) if read else [()] * (2 + len(NUMBERS) + len(MOMENTS) + len(TEXTS))
+        columns = list(zip(*read)) if read else [()] * (3 + len(NUMBERS) + len(MOMENTS) + len(TEXTS))
         lon, lat = lon_lat(columns[0], columns[1], source.sourceCrs(), context.transformContext())
         usable = np.isfinite(lon)
         self.skipped[tr("with no place on the Earth")] += int((~usable).sum())
@@ -71,7 +73,7 @@ class Planned:
         texts = [column_of(column)[usable] for column in columns[2 + len(numbers) :]]
         self.rows = rows = {"lon_deg": (lon[usable] + 180.0) % 360.0 - 180.0, "lat_deg": lat[usable]}
         rows.update(zip((*NUMBERS, *MOMENTS), numbers))
-        rows.update(zip(TEXTS, texts))
+        rows.update(zip((*TEXTS, "also"), texts))
         rows["stand"] = column_of([_stand(*key) for key in zip(*(rows[name] for name in ("path", "path_id", "camera", "camera_id")))])
         rows["err_deg"] = position_error_deg(position_error_m, rows["dist_m"])
         rows["decl_deg"] = (rows["bearing_deg"] - rows["mag_deg"] + 180.0) % 360.0 - 180.0
@@ -81,7 +83,7 @@ class Planned:
         return len(self.rows["lon_deg"])
 
     def _read(self, source, feedback):
-        """Place, numbers, moments and texts of each feature that can be used."""
+        """Place, numbers, moments, texts and the value of the field beside them of each feature that can be used."""
         span_utc_s = ephemeris_span_utc_s()
         for feature in source.getFeatures(QgsFeatureRequest(), QgsProcessingFeatureSource.Flag.FlagSkipGeometryValidityChecks):
             if feedback.isCanceled():
@@ -99,7 +101,8 @@ class Planned:
                 self.skipped[reason] += 1
                 continue
             camera = geometry.vertexAt(0)
-            yield (camera.x(), camera.y(), *numbers, *moments, *(text_key(told[name]) for name in TEXTS))
+            texts = [text_key(told[name]) for name in TEXTS]
+            yield (camera.x(), camera.y(), *numbers, *moments, *texts, attributes[self._also_at] if self._also_at >= 0 else None)
 
     def _zones(self, parameters, feedback):
         """The zone that TIME_ZONE names, else the one that each row tells, else that of the place."""

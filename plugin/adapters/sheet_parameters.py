@@ -38,6 +38,11 @@ _HINTS = {
 }
 
 
+def sheet_by(parameters):
+    """The field by whose values sheets are made, or None for one sheet."""
+    return SHEET_BY if "SHEET_BY" not in parameters else take.text_of(parameters, "SHEET_BY")
+
+
 def layers():
     """What is drawn and told of."""
     line, point = QgsProcessing.SourceType.TypeVectorLine, QgsProcessing.SourceType.TypeVectorPoint
@@ -57,6 +62,9 @@ def layers():
             _source("WALK", tr("Walk in: the lines from the car to the camera"), [line]),
             tr("Drawn either way round. Each camera takes the one that passes by it; it is checked against closed ground and timed."),
         ),
+        take.points("PARKING", tr("Parking: where the walk in begins"), optional=True),
+        take.field("PARKING_NAME", tr("Field with the name of a parking"), "PARKING"),
+        take.field("WALK_NAME", tr("Field with the name of a walk"), "WALK"),
         take.polygons("CLOSED", tr("Closed ground")),
         take.field("CLOSED_NAME", tr("Field with the name of a closure"), "CLOSED"),
         take.helped(
@@ -70,6 +78,7 @@ def layers():
                 tr("Only its name and the size of its cells are told: the sheet says by which ground lines were called clear."),
             )
         ),
+        take.dem()[1],
     ]
 
 
@@ -93,6 +102,7 @@ def hours():
     return [
         take.advanced(take.number("ARRIVE_BEFORE", tr("Be at the camera this long before sunset [min]"), 45, low=0, high=1440)),
         take.advanced(take.number("PACK_UP", tr("Stay this long after the last alignment [min]"), 15, low=0, high=1440)),
+        take.advanced(take.number("POS_ERROR", tr("A position in the field is known to [m]"), 3, low=0)),
         take.advanced(take.number("WALK_SPEED", tr("Walking speed [km/h]"), 3, low=0.1, high=20)),
         take.time_zone(),
     ]
@@ -106,7 +116,7 @@ def print_options():
         take.helped(take.choice("PAPER", tr("Paper: a4 or letter"), PAPERS, "a4"), _listed(PAPERS)),
         take.helped(take.choice("ORIENTATION", tr("Paper upright (portrait) or across (landscape)"), TURNS, "portrait"), _listed(TURNS)),
         take.helped(
-            take.number("SCALE", tr("Scale of the map, 1 to ..."), low=100, high=10_000_000),
+            take.number("SCALE", tr("Scale of the map, 1 to ..."), low=100, high=500_000),
             tr("Blank: the largest usual scale at which cameras and subjects fit. What lies off the map is told."),
         ),
         take.advanced(

@@ -1,0 +1,130 @@
+"""Lines and polygons around a site: read as far as a sheet looks, brought to the grid of its map."""
+
+from dataclasses import dataclass
+
+from qgis.core import (
+    QgsCoordinateTransform,
+    QgsCsException,
+    QgsFeatureRequest,
+    QgsGeometry,
+    QgsProcessingException,
+    QgsProcessingFeatureSource,
+    QgsRectangle,
+    QgsWkbTypes,
+)
+
+from ..plan.site_reach import around
+from .crs import wgs84
+from .drawn import place_in
+from .parameters import text_of
+from .points import text_key
+from .seam import seam_of
+from .sheet_parameters import sheet_by
+from .sheet_tables import key_text
+from .translation import tr
+
+STROKES = 200.0  # of a side, at least, where the grid may bend it
+CLIPPED = 1.5  # of how far a sheet looks: beyond, shapes are cut off before they are brought to the grid
+
+
+@dataclass(frozen=True)
+class Shape:
+    """A feature on the grid of the map: its id, the value of the sheets' field, its name and the values of other fields as they are."""
+
+    geometry: QgsGeometry
+    fid: int
+    key: object
+    name: object
+    values: tuple
+
+
+class Ground:
+    """A layer of lines or polygons.
+
+    Parameters
+    ----------
+    name : str
+        Of the parameter.
+    fields : sequence of str
+        Parameters that name fields: the first holds the name of a feature, the others what `Shape.values` holds.
+    """
+
+    def __init__(self, algorithm, parameters, name, fields, context):
+        self.name, self._context = name, context
+        self._source = algorithm.parameterAsSource(parameters, name, context)
+        self.given = self._source is not None
+        self._at = [self._place(text_of(parameters, field)) for field in fields]
+        self._key_at = self._place(sheet_by(parameters))
+        self.keyed, self.crooked = self._key_at >= 0, 0
+
+    def _place(self, field):
+        return place_in(self._source.fields(), field) if self.given and field else -1
+
+    def keys(self):
+        """The values of the sheets' field that occur."""
+        return {key_text(value) for value in self._source.uniqueValues(self._key_at)} if self.keyed else set()
+
+    def near(self, lon_deg, lat_deg, radius_m, crs):
+        """Shapes within a distance of a place, in a CRS: at least all of those."""
+        if not self.given:
+            return []
+        window = self._window(lon_deg, lat_deg, CLIPPED * radius_m)
+        request = QgsFeatureRequest()
+        if window is not None:
+            request.setFilterRect(window)
+        to_map = QgsCoordinateTransform(self._source.sourceCrs(), crs, self._context.transformContext())
+        seam = seam_of(self._source.sourceCrs(), self._context.transformContext())
+        found = []
+        for feature in self._source.getFeatures(request, QgsProcessingFeatureSource.Flag.FlagSkipGeometryValidityChecks):
+            geometry = self._on_map(feature.geometry(), window, to_map, seam)
+            if geometry is not None:
+                attributes = feature.attributes()
+                name, *values = [attributes[at] if at >= 0 else None for at in self._at] or [None]
+                key = key_text(attributes[self._key_at]) if self.keyed else None
+                found.append(Shape(geometry, feature.id(), key, text_key(name), tuple(values)))
+        return found
+
+    def _window(self, lon_deg, lat_deg, radius_m):
+        """The rectangle of the layer that holds the ground within a distance; None where it is all of it, at seams and poles."""
+        box = around(lon_deg, lat_deg, radius_m)
+        if box is None:
+            return None
+        rectangle = QgsRectangle(*box)
+        crs = self._source.sourceCrs()
+        if crs == wgs84():
+            return rectangle
+        to_layer = QgsCoordinateTransform(wgs84(), crs, self._context.transformContext())
+        try:
+            window = to_layer.transformBoundingBox(rectangle)
+        except QgsCsException:
+            return None
+        return window if window.isFinite() and not window.isEmpty() else None
+
+    def _on_map(self, geometry, window, to_map, seam):
+        if geometry.isNull() or geometry.isEmpty():
+            return None
+        if geometry.type() == QgsWkbTypes.GeometryType.PolygonGeometry and not geometry.isGeosValid():
+            geometry = geometry.makeValid()
+            self.crooked += 1
+        geometry = seam.joined(geometry)
+        if window is not None:
+            geometry = geometry.clipped(window)
+            if geometry.isEmpty():
+                return None
+        if not to_map.isShortCircuited():
+            side = max(geometry.boundingBox().width(), geometry.boundingBox().height())
+            geometry = geometry.densifyByDistance(side / STROKES) if side > 0.0 else geometry
+            try:
+                geometry.transform(to_map)
+            except QgsCsException:
+                return None
+        return geometry
+
+
+def one_kind(ground, shapes):
+    """Shapes, none of which is of another kind than the layer's parameter takes."""
+    kind = QgsWkbTypes.GeometryType.LineGeometry if ground.name in ("PATHS", "WALK") else QgsWkbTypes.GeometryType.PolygonGeometry
+    for shape in shapes:
+        if shape.geometry.type() != kind:
+            raise QgsProcessingException(tr("{name}: feature {fid} is of another kind. Remove it.").format(name=ground.name, fid=shape.fid))
+    return shapes
