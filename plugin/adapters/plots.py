@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from ..plan.exposure import Tile, middle_height_m, region_around, tile_side, tiles
+from ..plan import plots
+from ..plan.exposure import middle_height_m, tile_side, tiles
 from .cautions import tell_of_terrain
 from .crs import lon_lat
 from .parameters import blank, number_of
 from .raster import Raster
 from .translation import tr
 
-EDGE = 1e-6  # of a cell: an extent that ends with one does not touch the next
 # argument of plan.exposure.sky_over -> parameter
 HOW = {"lens_m": "CAMERA_HEIGHT", "skip_m": "SKIP_NEAR", "radius_m": "TERRAIN_RADIUS", "refraction_k": "REFRACTION_K"}
 
@@ -42,17 +42,16 @@ class Plot:
         self.how = {name: number_of(algorithm, parameters, parameter) for name, parameter in HOW.items()}
         grid = self.raster.extent.grid
         self.area = self._area(algorithm, parameters, context)
-        self.transform = self._moved(self.area.col, self.area.row)
-        (lon,), (lat,) = self._places([self.area.middle], context)
+        self.transform = plots.transform_from(grid, self.area.row, self.area.col)
+        (lon,), (lat,) = self._places([self.area], context)
         if not np.isfinite(lon + lat):
             raise ValueError(
                 tr("DEM: the middle of '{name}' is no place on the Earth. Check the layer's CRS.").format(name=self.raster.name)
             )
         self._cell_m = tuple(float(side) for side in grid.cell_m(lon, lat))
-        halo = int(np.ceil((self.how["radius_m"] + (self.how["skip_m"] or 0.0)) / self._cell_m[0]))
-        self.region = region_around(self.area, grid.rows, grid.cols, halo)
+        self.region = plots.region_for(self.area, grid, self._cell_m[0], self.how["radius_m"], self.how["skip_m"])
         self.tiles = tiles(self.area, tile_side(self._cell_m[1]))
-        self.lon_deg, self.lat_deg = self._places([tile.middle for tile in self.tiles], context)
+        self.lon_deg, self.lat_deg = self._places(self.tiles, context)
         if not np.isfinite(self.lon_deg + self.lat_deg).all():
             raise ValueError(
                 tr("DEM: a part of '{name}' is no place on the Earth. Choose an AREA within its map.").format(name=self.raster.name)
@@ -75,32 +74,15 @@ class Plot:
         """The cells that the parameter AREA touches."""
         grid = self.raster.extent.grid
         if blank(parameters.get("AREA")):
-            return Tile(0, 0, grid.rows, grid.cols)
+            return plots.whole(grid)
         extent = algorithm.parameterAsExtent(parameters, "AREA", context, self.crs)
-        cols, rows = self._positions(extent)
-        first = max(int(np.floor(rows.min() + EDGE)), 0), max(int(np.floor(cols.min() + EDGE)), 0)
-        last = min(int(np.ceil(rows.max() - EDGE)), grid.rows), min(int(np.ceil(cols.max() - EDGE)), grid.cols)
-        if last[0] <= first[0] or last[1] <= first[1]:
+        area = plots.area_of(grid, extent.xMinimum(), extent.xMaximum(), extent.yMinimum(), extent.yMaximum())
+        if area is None:
             raise ValueError(
                 tr("AREA does not meet the DEM '{name}'. Choose an extent on it, or leave AREA blank.").format(name=self.raster.name)
             )
-        return Tile(*first, last[0] - first[0], last[1] - first[1])
+        return area
 
-    def _positions(self, extent):
-        """Corners of an extent of the map, in cells from the corner of the first one."""
-        x0, x_col, x_row, y0, y_col, y_row = self.raster.extent.grid.transform
-        x = np.array([extent.xMinimum(), extent.xMaximum(), extent.xMinimum(), extent.xMaximum()]) - x0
-        y = np.array([extent.yMinimum(), extent.yMinimum(), extent.yMaximum(), extent.yMaximum()]) - y0
-        area = x_col * y_row - x_row * y_col
-        return (x * y_row - y * x_row) / area, (y * x_col - x * y_col) / area
-
-    def _moved(self, col, row):
-        """The geotransform of the raster from a cell on."""
-        x0, x_col, x_row, y0, y_col, y_row = self.raster.extent.grid.transform
-        return x0 + x_col * col + x_row * row, x_col, x_row, y0 + y_col * col + y_row * row, y_col, y_row
-
-    def _places(self, positions, context):
-        """Longitudes and latitudes of positions, col and row, counted from the centre of the first cell. [deg]."""
-        col, row = np.transpose(positions) + 0.5
-        x0, x_col, x_row, y0, y_col, y_row = self.raster.extent.grid.transform
-        return lon_lat(x0 + x_col * col + x_row * row, y0 + y_col * col + y_row * row, self.crs, context.transformContext())
+    def _places(self, tiles, context):
+        """Longitudes and latitudes of the middles of tiles. [deg]."""
+        return lon_lat(*plots.middles(self.raster.extent.grid, tiles), self.crs, context.transformContext())

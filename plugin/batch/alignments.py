@@ -14,7 +14,7 @@ from ..plan.conditions import Conditions
 from ..plan.drawing import drawn_wkb
 from ..plan.pairs import cut_up, pair_by
 from ..plan.sightlines import Cameras, Subjects, pair_arrays, sightlines
-from .partitions import lines, points
+from .partitions import Partition, lines, path_of, points
 from .points import WGS84, Points, transformed
 from .terrain import Dem, Ground
 
@@ -38,6 +38,7 @@ class Alignments:
     kept : pyarrow.Schema
     """
 
+    ending, counted = ".parquet", "rows"
     outputs: tuple
     subjects: Points
     targets: list
@@ -50,9 +51,9 @@ class Alignments:
     crs: dict
     kept: pa.Schema
 
-    def sinks(self):
-        """Fields and kind of geometry of each output."""
-        return {name: FIELDS[name] for name in self.outputs}
+    def sinks(self, folder, number):
+        """Partitions to be filled, by the name of their output."""
+        return {name: Partition(path_of(folder, name, number), *FIELDS[name], self.kept, self.crs) for name in self.outputs}
 
     @staticmethod
     def told(block):

@@ -24,16 +24,12 @@ def parser():
     """The parser of the command."""
     made = argparse.ArgumentParser(prog="python3 -m skyalidade.batch", description=OVERVIEW, epilog=PLANNING_AID)
     commands = made.add_subparsers(dest="command", required=True, metavar="nights | alignments | exposure")
-    for name, about, layers, fill in (
-        ("nights", "Night windows of sites, as the algorithm night_windows gives them.", "--sites LAYER", _nights),
-        (
-            "alignments",
-            "When bodies stand over subjects, as the algorithm alignments gives it.",
-            "--cameras LAYER --subjects LAYER",
-            _alignments,
-        ),
+    for fill, name, inputs, about in (
+        (_nights, "nights", "--sites LAYER", "Night windows of sites, as the algorithm night_windows gives them."),
+        (_alignments, "alignments", "--cameras LAYER --subjects LAYER", "When bodies stand over subjects, as alignments gives it."),
+        (_exposure, "exposure", "--dem RASTER", "Usable minutes a night from each cell of an elevation model, as sky_exposure gives them."),
     ):
-        usage = f"{made.prog} {name} {layers} --output FOLDER [options]"
+        usage = f"{made.prog} {name} {inputs} --output FOLDER [options]"
         fill(commands.add_parser(name, usage=usage, help=about, description=about, epilog=PLANNING_AID))
     return made
 
@@ -95,6 +91,23 @@ def _alignments(command):
     _run(command.add_argument_group("run"), "cameras")
 
 
+def _exposure(command):
+    options = command.add_argument_group("what is looked at, and what comes out")
+    options.add_argument("--dem", required=True, metavar="RASTER", help="elevation model; all workers must see it under this name")
+    options.add_argument("--dem-band", type=int, default=1, metavar="N", help="its band (default: %(default)s)")
+    about = "in the model's CRS: for which it is told; blank: the whole model"
+    options.add_argument("--area", type=_extent, metavar="XMIN,XMAX,YMIN,YMAX", help=about)
+    options.add_argument("--per-month", action="store_true", help="a band for each month")
+    _body(command.add_argument_group("body and nights"), 365)
+    _conditions(command.add_argument_group("conditions"), "down")
+    options = command.add_argument_group("ground")
+    _number(options, "--camera-height", 1.5, "height of the lens above the ground [m]", low=0.0)
+    about = "positions of the body closer together than this are taken as one [deg]; blank: 1, for Sun and Moon 2"
+    _number(options, "--sky-step", None, about, 0.0, 15.0)
+    _looking(options)
+    _workers(command.add_argument_group("run"))
+
+
 def _body(options, count):
     options.add_argument("--body", choices=BODIES, default="core", help="body of the sky (default: %(default)s)")
     _places_of_bodies(options)
@@ -131,6 +144,10 @@ def _ground(options):
     options.add_argument("--dem-band", type=int, default=1, metavar="N", help="its band (default: %(default)s)")
     yes_or_no = argparse.BooleanOptionalAction
     options.add_argument("--use-skyline", action=yes_or_no, default=True, help="the body must stand above the terrain skyline")
+    _looking(options)
+
+
+def _looking(options):
     _number(options, "--terrain-radius", 40_000.0, "look for the terrain skyline as far as [m]", low=0.0)
     _number(options, "--skip-near", None, "pass over terrain nearer than [m]; blank: two cells", low=0.0)
     _number(options, "--refraction-k", 0.13, "how much of the Earth's curvature the air undoes", -1.0, 1.0)
@@ -139,6 +156,10 @@ def _ground(options):
 def _run(options, points):
     options.add_argument("--keep-fields", type=_fields, default=[], metavar="FIELD;FIELD", help="fields to carry along")
     options.add_argument("--block", type=_count, metavar="N", help=f"{points} in a partition; blank: for some 200 000 rows")
+    _workers(options)
+
+
+def _workers(options):
     options.add_argument("--output", required=True, metavar="FOLDER", help="for the partitions; all workers must see it under this name")
     options.add_argument("--scheduler", metavar="ADDRESS", help="of a Dask scheduler, or its scheduler file; blank: this machine's cores")
     options.add_argument("--workers", type=_count, metavar="N", help="of this machine; blank: one a core")
@@ -217,6 +238,16 @@ def _star(text):
     return [ra_deg, dec_deg]
 
 
+def _extent(text):
+    try:
+        x_min, x_max, y_min, y_max = (float(number) for number in text.split(","))
+        if not (math.isfinite(x_min + x_max + y_min + y_max) and x_min < x_max and y_min < y_max):
+            raise ValueError(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f"'{text}' is no extent. Write four numbers: least x, greatest x, least y, greatest y") from None
+    return [x_min, x_max, y_min, y_max]
+
+
 def _bodies(text):
     chosen = list(dict.fromkeys(part.strip() for part in text.split(",")))
     unknown = [body for body in chosen if body not in BODIES]
@@ -247,6 +278,8 @@ def contradictions(asked):
         yield "--pairing is by_field, but --pair-field is blank. Name the field of the cameras that pairs them."
     if told.get("terrain_radius") is not None and not asked.terrain_radius > (asked.skip_near or 0.0):
         yield "--terrain-radius leaves no ground beyond --skip-near. Give more, such as 40000."
+    if told.get("sky_step") == 0.0:
+        yield "--sky-step is 0. Give the degrees between two positions of the body, such as 1, or leave it blank."
     if told.get("max_distance") == 0.0:
         yield "--max-distance is 0, which no sightline is shorter than. Give the longest one in metres, such as 50000."
 

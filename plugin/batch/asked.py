@@ -6,14 +6,21 @@ from pathlib import Path
 
 import numpy as np
 
+from ..plan import plots
 from ..plan.conditions import Conditions
+from ..plan.exposure import middle_height_m, survey, tile_side, tiles
 from ..plan.glow import Towns
 from ..plan.months import new_moons
+from ..plan.night_windows import Places
+from ..plan.nights import nights_asked
+from ..plan.sky_paths import months_between, sky_paths, step_of
 from ..plan.targets import target
+from ..plan.zones import find_zones
 from .alignments import Alignments
 from .arguments import RUN, contradictions, parser
 from .blocks import blocks_of
 from .cluster import client_of
+from .exposure import Exposure, TileBlocks, write_mosaic
 from .layers import files_of
 from .nights import Nights
 from .points import output_crs, read_points
@@ -24,7 +31,7 @@ from .terrain import Dem, Ground
 from .version import version
 
 INPUTS = ("sites", "cameras", "subjects", "towns", "dem")
-NIGHTS = {"nights": 365, "alignments": 30}  # asked for when the last one is blank
+NIGHTS = {"nights": 365, "alignments": 30, "exposure": 365}  # asked for when the last one is blank
 ROW_BYTES = 150  # of a partition: measured 110 for a night, 140 for an alignment
 SHOWN_FAILED = 5
 SUN_LINE = (
@@ -59,12 +66,16 @@ def run_asked(arguments):
         "inputs": {name: mark_of(files_of(text)) for name, text in inputs.items()},
     }
     record = record_of(Path(asked.output).absolute(), identity, datetime.now(tz=timezone.utc).timestamp())
-    job, blocks, rows = {"nights": nights, "alignments": alignments}[asked.command](asked, record.begun_utc_s)
+    job, blocks, rows = {"nights": nights, "alignments": alignments, "exposure": exposure}[asked.command](asked, record.begun_utc_s)
     _refuse_full_disk(record.folder, rows)
     with client_of(asked.scheduler, asked.workers) as client:
         record.write()
         tell(f"{len(client.nthreads())} workers, {len(blocks):,} partitions to {record.folder}.")
+        if asked.command == "exposure":
+            job = job.stored(record.folder)
         outcome = run(client, job, blocks, record.folder, asked.tries)
+    if not outcome.failed and asked.command == "exposure":
+        _mosaic(job, blocks, record.folder)
     return _told(outcome, job, record)
 
 
@@ -101,6 +112,42 @@ def alignments(asked, now_utc_s):
     return job, blocks, 0  # how many pairs lie near enough is known only when they are measured
 
 
+def exposure(asked, now_utc_s):
+    """The job and the tiles that `exposure` asks for."""
+    (body,) = targets_of(asked, [asked.body])
+    dem = _dem(asked)
+    ground = Ground(dem)
+    grid = ground.extent.grid
+    area = plots.area_of(grid, *asked.area) if asked.area else plots.whole(grid)
+    if area is None:
+        raise ValueError(f"--area does not meet {dem.file}. Give an extent on it, in its CRS, or leave it blank.")
+    cell_m = ground.cell_m(area)
+    cut = tiles(area, tile_side(cell_m[1]))
+    lon_deg, lat_deg = ground.lon_lat(*plots.middles(grid, cut))
+    if not np.isfinite(lon_deg + lat_deg).all():
+        raise ValueError(f"DEM: a part of {dem.file} is no place on the Earth. Check its CRS, or give an --area within its map.")
+    tell("Looking over the elevation model ...")
+    overview = survey(plots.region_for(area, grid, cell_m[0], asked.terrain_radius, asked.skip_near), ground.read)
+    ground.close()
+    if not np.isfinite(overview.highest_m):
+        raise ValueError(f"DEM: {dem.file} knows no height in the area. Give another --area, or another --dem-band.")
+    zoned = ([asked.time_zone], np.zeros(len(cut), int)) if asked.time_zone else find_zones(lon_deg, lat_deg)
+    nights = nights_asked(*_given_nights(asked), NIGHTS["exposure"], now_utc_s, *zoned)
+    places = Places(lon_deg, lat_deg, np.array([middle_height_m(tile, overview) for tile in cut]), *zoned)
+    months = months_between(*nights) if asked.per_month else None
+    paths = sky_paths(places, body, *nights, conditions_of(asked), months, asked.sky_step or step_of(body))
+    bands = [f"{nights[0].min()} to {nights[1].max()}"] if months is None else months.astype(str).tolist()
+    how = {"lens_m": asked.camera_height, "skip_m": asked.skip_near, "radius_m": asked.terrain_radius, "refraction_k": asked.refraction_k}
+    return Exposure(dem, overview, how, bands), TileBlocks(area, cut, lon_deg, lat_deg, paths), 0
+
+
+def _mosaic(job, blocks, folder):
+    ground = Ground(job.dem)
+    transform = plots.transform_from(ground.extent.grid, blocks.area.row, blocks.area.col)
+    write_mosaic(folder, blocks.area, blocks.tiles, transform, ground.wkt, job.bands)
+    ground.close()
+
+
 def targets_of(asked, bodies):
     """The bodies asked for, with what is to be said of them."""
     if "sun" in bodies:
@@ -126,9 +173,12 @@ def _read(option, text, fallback_name, name=None, key=None, measures=None, keep=
 
 
 def _blocks(asked, points, now_utc_s, rows_a_night, dem):
-    first, last = (None if night is None else np.datetime64(night, "D") for night in (asked.first_night, asked.last_night))
     about = (NIGHTS[asked.command], now_utc_s, rows_a_night, asked.block)
-    return blocks_of(points, asked.time_zone, first, last, *about, by_place=dem is not None)
+    return blocks_of(points, asked.time_zone, *_given_nights(asked), *about, by_place=dem is not None)
+
+
+def _given_nights(asked):
+    return (None if night is None else np.datetime64(night, "D") for night in (asked.first_night, asked.last_night))
 
 
 def _dem(asked):
@@ -163,7 +213,7 @@ def _refuse_full_disk(folder, rows):
 
 def _told(outcome, job, record):
     """Say what came of it; gives the exit code."""
-    rows = ", ".join(f"{count:,} rows of {name}" for name, count in outcome.rows.items())
+    rows = ", ".join(f"{count:,} {job.counted} of {name}" for name, count in outcome.rows.items())
     done = outcome.partitions - len(outcome.failed)
     rate = outcome.rows[job.outputs[0]] / max(outcome.seconds, 1e-9)
     tell(

@@ -12,7 +12,7 @@ from ..plan.glow import Towns
 from ..plan.months import months_of
 from ..plan.night_windows import Places, find_night_windows, known_height_m
 from ..plan.targets import Target
-from .partitions import points
+from .partitions import Partition, path_of, points
 from .terrain import Dem, Ground
 
 FIELDS = {"nights": NIGHT_WINDOWS_FIELDS, "windows": WINDOWS_FIELDS, "months": MONTHS_FIELDS}
@@ -33,6 +33,7 @@ class Nights:
     kept : pyarrow.Schema
     """
 
+    ending, counted = ".parquet", "rows"
     outputs: tuple
     target: Target
     conditions: Conditions
@@ -42,9 +43,9 @@ class Nights:
     crs: dict
     kept: pa.Schema
 
-    def sinks(self):
-        """Fields and kind of geometry of each output."""
-        return {name: (FIELDS[name], "Point") for name in self.outputs}
+    def sinks(self, folder, number):
+        """Partitions to be filled, by the name of their output."""
+        return {name: Partition(path_of(folder, name, number), FIELDS[name], "Point", self.kept, self.crs) for name in self.outputs}
 
     @staticmethod
     def told(block):

@@ -3,6 +3,7 @@
 import contextlib
 import json
 import os
+import threading
 from pathlib import Path
 
 import numpy as np
@@ -25,9 +26,9 @@ TYPES = {
 PART_MARK = ".part"  # begins the names of files that are not whole; readers of folders pass over names with a point before them
 
 
-def file_name(number):
-    """The name of a partition, the same in each of the folders of a run."""
-    return f"part-{number:06d}.parquet"
+def path_of(folder, output, number, ending=".parquet"):
+    """The file of a partition: in a folder for each output of a run, its name the same in all."""
+    return Path(folder) / output / f"part-{number:06d}{ending}"
 
 
 def remove_torn(folder):
@@ -36,28 +37,38 @@ def remove_torn(folder):
         torn.unlink()
 
 
+def part_of(path):
+    """The name under which a file is written until it is whole, in a folder that is there."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    return path.parent / f"{PART_MARK}-{path.stem}-{os.getpid()}-{threading.get_ident()}"
+
+
+def give_name(part, path):
+    """Give a file that is whole its name."""
+    with open(part, "rb+") as file:
+        os.fsync(file.fileno())
+    os.replace(part, path)
+
+
 class Partition:
     """One file of rows.
 
     Parameters
     ----------
-    folder : Path
-        Made where it is not there.
-    number : int
+    path : Path
+        Its folder is made where it is not there.
     names : sequence of str
         Keys of `names.FIELDS`, in order.
-    kept : pyarrow.Schema
-        Fields that are carried along behind them.
     kind : str
         Of the geometries, `Point` or `MultiLineString`.
+    kept : pyarrow.Schema
+        Fields that are carried along behind the others.
     crs : dict
         PROJJSON.
     """
 
-    def __init__(self, folder, number, names, kept, kind, crs):
-        folder.mkdir(parents=True, exist_ok=True)
-        self.path, self.rows = folder / file_name(number), 0
-        self._part = folder / f"{PART_MARK}-{number:06d}-{os.getpid()}-{id(self)}"
+    def __init__(self, path, names, kind, kept, crs):
+        self.path, self.rows, self._part = path, 0, part_of(path)
         self._names, self._kept = names, _kept_names(names, kept.names)
         fields = [pa.field(name, TYPES[FIELDS[name].kind]) for name in names]
         fields += [kept.field(old).with_name(new) for old, new in zip(kept.names, self._kept)]
@@ -98,9 +109,7 @@ class Partition:
         about = {"version": GEOPARQUET, "primary_column": GEOMETRY, "columns": {GEOMETRY: self._about}}
         self._writer.add_key_value_metadata({"geo": json.dumps(about)})
         self._writer.close()
-        with open(self._part, "rb+") as file:
-            os.fsync(file.fileno())
-        os.replace(self._part, self.path)
+        give_name(self._part, self.path)
 
     def abandon(self):
         """Leave nothing of it."""

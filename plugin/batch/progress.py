@@ -12,10 +12,10 @@ def tell(sentence):
 
 
 class Progress:
-    """Partitions done, rows a second and the time that is left, told every few seconds."""
+    """Partitions done, rows or cells a second and the time that is left, told every few seconds."""
 
-    def __init__(self, done, total):
-        self._first, self.done, self.total, self.rows = done, done, total, 0
+    def __init__(self, done, total, counted):
+        self._first, self.done, self.total, self.rows, self._counted = done, done, total, 0, counted
         self._begin_s = self._told_s = time.monotonic()
 
     def add(self, rows):
@@ -33,7 +33,7 @@ class Progress:
         passed_s = now_s - self._begin_s
         fresh = self.done - self._first
         left = f", about {_time(passed_s * (self.total - self.done) / fresh)} left" if fresh else ""
-        rate = f"{self.rows / passed_s:,.0f} rows/s"
+        rate = f"{self.rows / passed_s:,.0f} {self._counted}/s"
         tell(f"{self.done:,} of {self.total:,} partitions ({100.0 * self.done / self.total:.0f} %), {rate}{left}")
 
     @property

@@ -8,10 +8,10 @@ from dataclasses import dataclass, field
 
 from distributed.comm import CommClosedError
 
-from .partitions import remove_torn
+from .partitions import path_of, remove_torn
 from .progress import Progress, tell
 from .version import version
-from .work import is_done, work
+from .work import work
 
 BLOCKS_A_THREAD = 3  # handed out at a time: one at work, and others at hand when it is done
 LOOK_S = 5.0  # between looks at the workers
@@ -51,7 +51,7 @@ def run(client, job, blocks, folder, tries=3):
         With a sentence, where the scheduler is lost.
     """
     remove_torn(folder)
-    waiting = [number for number in range(len(blocks)) if not is_done(folder, job.outputs, number)]
+    waiting = [number for number in range(len(blocks)) if not path_of(folder, job.outputs[0], number, job.ending).exists()]
     outcome = Outcome(len(blocks), len(blocks) - len(waiting), dict.fromkeys(job.outputs, 0))
     if outcome.resumed:
         tell(f"Going on: {outcome.resumed:,} of {outcome.partitions:,} partitions are there already.")
@@ -66,7 +66,7 @@ class _Turns:
         self._client, self._job, self._blocks, self._folder = client, job, blocks, str(folder)
         self._tries, self._waiting, self._outcome = tries, waiting, outcome
         self._out, self._tried, self._back = {}, {}, queue.SimpleQueue()
-        self._progress = Progress(outcome.resumed, outcome.partitions)
+        self._progress = Progress(outcome.resumed, outcome.partitions, job.counted)
         self._threads, self._looked_s = 1, -math.inf
 
     def go(self):

@@ -11,7 +11,8 @@ from rasterio.windows import Window
 
 from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
-from .points import WGS84, transformed
+from ..plan.plots import middles, whole
+from .points import WGS84, lon_lat, transformed
 
 COLOURS = (ColorInterp.palette, ColorInterp.red, ColorInterp.green, ColorInterp.blue, ColorInterp.alpha)
 
@@ -37,6 +38,8 @@ class Ground:
     ----------
     extent : plan.extent.Extent
         What is wanted of it.
+    wkt : str
+        Its CRS.
 
     Raises
     ------
@@ -58,26 +61,28 @@ class Ground:
             )
         if self._file.colorinterp[dem.band - 1] in COLOURS:
             raise ValueError(f"DEM: band {dem.band} of {dem.file} holds colours, not heights. Choose another band, or another raster.")
-        self._crs = pyproj.CRS.from_wkt(self._file.crs.to_wkt())
-        self._transform = self._file.transform.to_gdal()
-        self.extent = Extent(self._file.height, self._file.width, self._transform, self._to_map)
+        self.wkt = self._file.crs.to_wkt()
+        self._crs = pyproj.CRS.from_wkt(self.wkt)
+        transform = self._file.transform.to_gdal()
+        self.extent = Extent(self._file.height, self._file.width, transform, self._to_map)
 
     @property
     def name(self):
         """What it is called in sentences."""
         return Path(self._dem.file).stem
 
-    def cell_m(self):
-        """Sides of the cell in its middle on the ground: the shorter, the longer. [m]."""
-        x0, x_col, x_row, y0, y_col, y_row = self._transform
-        col, row = 0.5 * self._file.width, 0.5 * self._file.height
-        x, y = [x0 + x_col * col + x_row * row], [y0 + y_col * col + y_row * row]
-        lon_deg, lat_deg = transformed(x, y, self._crs, pyproj.CRS(WGS84))
+    def lon_lat(self, x, y):
+        """Longitude and latitude of places on its map; nan where it has none. [deg]."""
+        return lon_lat(x, y, self._crs)
+
+    def cell_m(self, area=None):
+        """Sides of the cell in the middle of an area, or of all, on the ground: the shorter, the longer. [m]."""
+        lon_deg, lat_deg = self.lon_lat(*middles(self.extent.grid, [area or whole(self.extent.grid)]))
         return tuple(float(side[0]) for side in self.extent.grid.cell_m(lon_deg, lat_deg))
 
     def relief(self):
         """What is wanted of it, as a plan takes it."""
-        return self.extent.relief(self._read, **self._dem.how)
+        return self.extent.relief(self.read, **self._dem.how)
 
     def close(self):
         """Let go of the file."""
@@ -93,7 +98,7 @@ class Ground:
         vertical = [axis for axis in self._crs.axis_info if axis.direction == "up"]
         return vertical[0].unit_conversion_factor if vertical else 1.0
 
-    def _read(self, row, col, rows, cols):
+    def read(self, row, col, rows, cols):
         """Heights of a window, nan where not known, shape (rows, cols). [m]."""
         band, window = self._dem.band, Window(int(col), int(row), int(cols), int(rows))
         try:

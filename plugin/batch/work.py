@@ -6,7 +6,6 @@ import time
 from dataclasses import dataclass
 from pathlib import Path
 
-from .partitions import Partition, file_name
 from .version import version
 
 
@@ -18,18 +17,13 @@ class Done:
     seconds: float
 
 
-def is_done(folder, outputs, number):
-    """Whether a partition is there: the file of the first output gets its name last."""
-    return (Path(folder) / outputs[0] / file_name(number)).exists()
-
-
 def work(job, block, number, folder, wanted_version):
     """Work out a block and write its partitions.
 
     Parameters
     ----------
-    job : object with `sinks`, `fill`, `outputs`, `crs` and `kept`
-    block : Block
+    job : Nights, Alignments or Exposure
+    block : as `fill` of the job takes it
     number : int
     folder : str
         Of the run, as all workers see it.
@@ -47,10 +41,9 @@ def work(job, block, number, folder, wanted_version):
     begin = time.perf_counter()
     sinks = {}
     try:
-        for name, (fields, kind) in job.sinks().items():
-            sinks[name] = Partition(Path(folder) / name, number, fields, job.kept, kind, job.crs)
+        sinks = job.sinks(Path(folder), number)
         job.fill(block, sinks)
-        for name in reversed(job.outputs):
+        for name in reversed(job.outputs):  # the first last: where it is there, all are
             sinks[name].close()
     except OSError as failed:
         raise ValueError(_told(failed, folder)) from failed

@@ -86,6 +86,19 @@ def test_options_of_alignments(refused, sites, options, told):
     assert told in refused(*options, command="alignments", layers=layers)
 
 
+@pytest.mark.parametrize(
+    ("options", "told"),
+    [
+        (("--sky-step", "0"), "--sky-step is 0. Give the degrees between two positions of the body"),
+        (("--area", "3,2,0,1"), "'3,2,0,1' is no extent. Write four numbers: least x, greatest x, least y, greatest y"),
+        (("--area", "0,1,0,1"), "--area does not meet"),
+    ],
+    ids=lambda value: None if isinstance(value, str) else " ".join(value),
+)
+def test_options_of_exposure(refused, options, told):
+    assert told in refused(*options, command="exposure", layers=("--dem", SAMPLE / "dem.tif"))
+
+
 def test_an_output_folder_that_holds_anything_else(refused, tmp_path):
     out = tmp_path / "out"
     out.write_text("a file")

@@ -5,10 +5,10 @@ from qgis.core import QgsProcessingParameterNumber
 
 from skyalidade.batch.arguments import parser
 
-COMMANDS = {"nights": "night_windows", "alignments": "alignments"}
+COMMANDS = {"nights": "night_windows", "alignments": "alignments", "exposure": "sky_exposure"}
 # A guard of a disk against one file; and outputs, which are folders of one.
 NOT_HERE = {"MAX_ROWS", "OUTPUT"}
-WANTED = {"nights": {"sites": "s"}, "alignments": {"cameras": "c", "subjects": "s"}}
+WANTED = {"nights": {"sites": "s"}, "alignments": {"cameras": "c", "subjects": "s"}, "exposure": {"dem": "d"}}
 
 
 @pytest.fixture(params=COMMANDS)

@@ -12,7 +12,7 @@ import pyarrow.parquet as pq
 import pyproj
 import pytest
 
-from skyalidade.batch.partitions import Partition, lines, points, remove_torn
+from skyalidade.batch.partitions import Partition, lines, path_of, points, remove_torn
 from skyalidade.plan.drawing import drawn_wkb
 
 FIELDS = ("site", "site_id", "night", "t_utc", "minutes", "visible", "glow_town")
@@ -29,7 +29,7 @@ VALIDATOR = Path(sys.executable).parent / "geoparquet-validator"
 
 def partition(folder, crs="EPSG:4326", kind="Point", kept=None):
     kept = pa.schema([]) if kept is None else kept
-    return Partition(folder, 7, FIELDS, kept, kind, pyproj.CRS(crs).to_json_dict())
+    return Partition(path_of(folder.parent, folder.name, 7), FIELDS, kind, kept, pyproj.CRS(crs).to_json_dict())
 
 
 def assert_valid(file):
