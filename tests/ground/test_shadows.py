@@ -95,7 +95,7 @@ GROUNDS = {
 
 @pytest.mark.parametrize("name", GROUNDS)
 @pytest.mark.parametrize("turned_deg", [0.0, 180.0])
-def test_counts_of_cells(name, turned_deg):
+def test_counts_of_cells(name, turned_deg, record_property):
     """How many positions of a body are seen from each cell, by the skyline that `terrain_horizon` finds for it."""
     ground = GROUNDS[name]()
     model = terrain.terrain(*ground)
@@ -123,7 +123,9 @@ def test_counts_of_cells(name, turned_deg):
     body = alt + np.degrees((1.0 - K) * toward / earth)
     off = lit[:, cells[0], cells[1]].sum(axis=0) - (body >= seen.alt_deg).sum(axis=1)
     exact, within = (off == 0).mean(), (np.abs(off) <= 1).mean()
-    print(f"{az.size} positions: {exact:.1%} of {CELLS} cells exact, {within:.1%} within one, mean error {off.mean():+.3f}")
+    what = "real" if name == "Jacksboro" else "rough"
+    record_property(f"shadows_{what}_exact", 100 * exact)
+    record_property(f"shadows_{what}_within", 100 * within)
     assert 0.1 < (body >= seen.alt_deg).mean() < 0.95
     assert exact >= LEAST_EXACT
     assert within >= LEAST_WITHIN_ONE

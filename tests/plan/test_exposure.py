@@ -9,7 +9,18 @@ from skyalidade.ground import skyline, terrain
 from skyalidade.plan import exposure as made
 from skyalidade.plan.circumstances import Air
 from skyalidade.plan.conditions import Conditions, Heavens
-from skyalidade.plan.exposure import Tile, exposure, middle_height_m, region_around, sky_over, survey, tile_side, tiles, windows_for
+from skyalidade.plan.exposure import (
+    HALO_CELLS,
+    Tile,
+    exposure,
+    middle_height_m,
+    region_around,
+    sky_over,
+    survey,
+    tile_side,
+    tiles,
+    windows_for,
+)
 from skyalidade.plan.night_windows import Places, find_night_windows
 from skyalidade.plan.relief import Relief
 from skyalidade.plan.sky_paths import Positions, months_between, sky_paths
@@ -70,7 +81,7 @@ def minutes_of(model, tile, body="core", months=None, step_deg=None, **asked):
 
 
 @pytest.mark.parametrize("name", ["fractal", "jacksboro"])
-def test_minutes_are_those_of_night_windows(name, request):
+def test_minutes_are_those_of_night_windows(name, request, record_property):
     """At single cells: `night_windows` solves when the body stands above their own skyline."""
     model, count = request.getfixturevalue(name), 60
     side = tile_side(93.0 if name == "jacksboro" else 10.0)
@@ -87,7 +98,8 @@ def test_minutes_are_those_of_night_windows(name, request):
     for table, _ in find_night_windows(places, target("core"), *nights, Conditions(moon="down"), relief=relief):
         np.add.at(exact, table["site"], table["all_min"] / 92)
     off = minutes[cells[0], cells[1]] - exact
-    print(f"{name}: exact {exact.min():.0f} to {exact.max():.0f} min, off by {off.mean():+.2f} on the mean, rms {off.std():.2f} min")
+    record_property("minutes_mean", abs(off.mean()))
+    record_property("minutes_rms", off.std())
     assert exact.max() - exact.min() > 20.0
     assert abs(off.mean()) < 0.3  # [min]
     assert off.std() < 1.0  # [min] steps of 4 minutes end where the body rises over the ridge and where it sinks behind one
@@ -95,7 +107,7 @@ def test_minutes_are_those_of_night_windows(name, request):
 
 
 @pytest.mark.parametrize("name", ["fractal", "jacksboro"])
-def test_one_sky_serves_a_tile(name, request):
+def test_one_sky_serves_a_tile(name, request, record_property):
     """Positions of the core at its cells themselves, of the whole tile to its corners, against the skylines there."""
     model, count = request.getfixturevalue(name), 500
     side = 1024 if name == "fractal" else 200
@@ -125,23 +137,25 @@ def test_one_sky_serves_a_tile(name, request):
     line = skyline.skyline(ground, lon[:, None], lat[:, None], lens[:, None], az, 40_000.0)
     off = counts[cells[0], cells[1]] - (alt >= line.alt_deg).sum(axis=1)
     exact, within = (off == 0).mean(), (np.abs(off) <= 1).mean()
-    print(f"{name}: {up.sum()} positions, {exact:.1%} of {count} cells exact, {within:.1%} within one, mean error {off.mean():+.3f}")
+    record_property("one_sky_exact", 100 * exact)
+    record_property("one_sky_within", 100 * within)
     assert exact >= 0.85
     assert within >= 0.99
 
 
-def test_far_ground_in_coarse_cells(fractal, monkeypatch):
+def test_far_ground_in_coarse_cells(fractal, monkeypatch, record_property):
     """Down to the horizon over rough ground: coarse cells beyond 256 change the number of positions seen from few; nearer, from more."""
     tile = Tile(872, 872, 256, 256)
     lon, lat, path, overview = path_over(fractal, tile, step_deg=2.0, alt_min_deg=0.0)
     sky = sky_over(fractal.grid, lon, lat, path._replace(minutes=np.full((len(path.az_deg), 1), 92.0), nights=np.array([92])), LENS_M)
     fine = exposure(tile, [made.Window(fractal.ground.heights_m, 0, 0)], sky)
-    for halo, shares in (((256, 1024), (0.95, 0.999)), ((64, 256), (0.75, 0.98))):
+    for halo, shares in ((HALO_CELLS, (0.95, 0.999)), ((64, 256), (0.75, 0.98))):
         monkeypatch.setattr(made, "HALO_CELLS", halo)
         windows = windows_for(tile, sky, overview, fractal.read)
         off = np.rint(exposure(tile, windows, sky) - fine)
         told = (off == 0).mean(), (np.abs(off) <= 1).mean()
-        print(f"halo {halo}: {[window.factor for window in windows]}, {told[0]:.2%} the same, {told[1]:.3%} within one")
+        if halo == HALO_CELLS:
+            record_property("coarse_same", 100 * told[0])
         assert told[0] > shares[0]
         assert told[1] > shares[1]
     assert [window.factor for window in windows] == [1, 4, 16]
