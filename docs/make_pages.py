@@ -43,8 +43,9 @@ def shown(number):
 
 
 def cell(text):
-    """Text for a cell of a table, each NAME_OF_A_PARAMETER or name_of_a_field in it set as code."""
+    """Text for a cell of a table, each NAME_OF_A_PARAMETER or name_of_a_field in it set as code, and not in quotes besides."""
     text = re.sub(r"(?<![\w`/])([A-Za-z]+[0-9]*(?:_[A-Za-z0-9]+)+)(?![\w`])", r"`\1`", " ".join(text.split()))
+    text = re.sub(r"'(`\w+`)'", r"\1", text)
     return text.replace("|", "\\|")
 
 
