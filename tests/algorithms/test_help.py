@@ -80,6 +80,14 @@ def test_every_help_text(algorithms):
     assert [algorithm.name() for algorithm in algorithms if not algorithm.shortDescription()] == []
 
 
+def test_no_sentence_is_left_of_a_parameter_that_is_gone(algorithms):
+    from skyalidade.adapters.parameter_help import HELP
+
+    names = {one.name() for algorithm in algorithms for one in algorithm.parameterDefinitions()}
+    both = {f"{algorithm.name()}:{one.name()}" for algorithm in algorithms for one in algorithm.parameterDefinitions()}
+    assert set(HELP) - names - both == set()
+
+
 def test_faults_are_seen():
     assert help_faults("try", QgsProcessingParameterNumber("GAP", "Gap [°]")) == ["try GAP has no help"]
     double = QgsProcessingParameterNumber.Type.Double
