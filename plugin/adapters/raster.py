@@ -67,6 +67,12 @@ def source_of(algorithm, parameters, context):
     return Source(layer.name(), file, options, layer.crs(), band, no_data)
 
 
+def files_of(source):
+    """Files that a raster is read from; more than one where it is a mosaic of others."""
+    dataset = None if source is None else gdal.OpenEx(source.file, gdal.OF_RASTER, open_options=list(source.options))
+    return [] if dataset is None else dataset.GetFileList() or []
+
+
 class Raster:
     """Heights of an elevation model, to be read in windows.
 

@@ -24,7 +24,7 @@ from .clashes import layers_read
 from .databases import database_of
 from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
-from .raster import Raster, source_of
+from .raster import Raster, files_of, source_of
 from .sinks import destination_file, destination_text, unwritable
 from .translation import said, tr
 
@@ -340,10 +340,10 @@ def geotiff(parameters, output):
         yield tr("{output}: {path} is no GeoTIFF. Give it a name that ends in .tif.").format(output=output, path=path)
 
 
-def own_input(algorithm, parameters, context, output, layer):
-    """A raster that would be written over the one it is made from."""
-    path, source = destination_file(parameters.get(output)), algorithm.parameterAsRasterLayer(parameters, layer, context)
-    if path and source and path.exists() and os.path.exists(source.source()) and os.path.samefile(path, source.source()):
-        yield tr("{output} is the file of {layer} itself. Give another name: what is read is never written over.").format(
-            output=output, layer=layer
+def own_input(algorithm, parameters, context, output):
+    """A raster that would be written over a file from which the elevation model is read, such as a part of a mosaic."""
+    path, source = destination_file(parameters.get(output)), source_of(algorithm, parameters, context)
+    if path and path.exists() and any(os.path.exists(file) and os.path.samefile(path, file) for file in files_of(source)):
+        yield tr("{output}: the elevation model is read from {path}, which would be lost. Choose another name.").format(
+            output=output, path=path
         )

@@ -87,7 +87,7 @@ class SkyExposure(Algorithm):
         if take.number_of(self, parameters, "SKY_STEP") == 0:
             yield tr("SKY_STEP is 0. Give the degrees between two positions of the body, such as 1, or leave it blank.")
         yield from refusals.geotiff(parameters, "OUTPUT")
-        yield from refusals.own_input(self, parameters, context, "OUTPUT", "DEM")
+        yield from refusals.own_input(self, parameters, context, "OUTPUT")
 
     def processAlgorithm(self, parameters, context, feedback):
         go_on = reporter(feedback)

@@ -304,8 +304,10 @@ def test_refused_with_a_sentence(refused, changed, words):
 def test_its_own_input_is_never_written_over(refused, model, tmp_path):
     link = tmp_path / "other_name.tif"
     link.symlink_to(model)
-    assert "never written over" in refused(OUTPUT=model)
-    assert refused(OUTPUT=str(link))
+    mosaic = str(tmp_path / "mosaic.vrt")
+    gdal.BuildVRT(mosaic, [model]).FlushCache()
+    for model_read, output in ((model, model), (model, str(link)), (mosaic, model)):
+        assert "would be lost" in refused(DEM=model_read, OUTPUT=output)
 
 
 def test_a_model_without_crs(refused, tmp_path):
