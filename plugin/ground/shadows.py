@@ -19,8 +19,8 @@ import numpy as np
 from . import curvature
 
 NEAR_CELLS = 32  # along u, over which a cell's own ray is followed
-CLOSE_CELLS = 8  # over which it is also looked at half way between
-EDGE = 0.01
+CLOSE_CELLS = 8  # over which it is also looked at half way between two crossings
+SAME = 0.01  # of a cell: crossings closer together are one
 STRIP = 32  # rows worked on at once: they stay in the processor's cache
 MARGIN = 2  # lines beside those that are needed
 STEEPEST_DEG = 89.0  # light from higher up is taken as coming from here: no ground of a raster is as steep
@@ -236,10 +236,10 @@ class _Line:
 
 
 class _Shadow:
-    """Height below which all lies in shadow, on lines through the cells of a tile; as it will be when the light reaches its middle.
+    """Height below which all lies in shadow, on lines through the cells of a tile.
 
-    It is told row by row of a side, from the light on. Line number l has a v greater by `_first` + factor l than the line through the
-    middle.
+    It is told row by row of a side, from the light on, less what the light comes down by from there to the middle of the tile: so it never
+    falls. On line number l, v is greater by `_first` + factor l than on the line through the middle.
     """
 
     def __init__(self, side, line, span, near, reach, before):
@@ -407,8 +407,8 @@ def _split(place):
 class _Near:
     """What a cell's own ray crosses, the same for all cells of some rows: steps k along u and j along v, and the part of the next step.
 
-    `rows`: crossings with rows, (k, j, part along v); `cols`: with columns, (k, j, part along u); `first`: where ground begins to count,
-    the step and the part along u, and along v.
+    `rows`: crossings with rows, (k, j, part along v). `cols`: with columns, (k, j, part along u). `between`: where ground begins to count
+    and places between crossings, ((k, part along u), (j, part along v)).
     """
 
     def __init__(self, line, u, cells, skip_m):
@@ -425,7 +425,7 @@ class _Near:
     def _places(step, met, first):
         """Where along u ground begins to count, and half way from there on between one crossing and the next."""
         crossings = np.sort(np.concatenate([step, met]))
-        crossings = np.concatenate([[first], crossings[(crossings > first + EDGE)]])
+        crossings = np.concatenate([[first], crossings[crossings > first + SAME]])
         crossings = crossings[crossings <= max(CLOSE_CELLS, first + 1)]
         return [first, *(0.5 * (crossings[1:] + crossings[:-1]))]
 

@@ -18,6 +18,7 @@ import numpy as np
 
 from ..ground import curvature
 from ..ground.shadows import Ground, Light, Tile, Window, coarser, half_diagonal_m, near_cells, nearer_m, reach_m
+from ..words import Sentence
 
 TILE_CELLS, LEAST_TILE_CELLS = 1024, 128  # along the side of a tile, the least a power of 2 as blocks of files are
 TILE_M = 15_000.0  # one sky serves it all: at its corners the light comes from up to 0.1° beside
@@ -138,11 +139,25 @@ def sky_over(grid, lon_deg, lat_deg, positions, lens_m, skip_m=None, radius_m=40
     Returns
     -------
     Sky
+
+    Raises
+    ------
+    ValueError
+        Near a pole, where a geographic map bends rays too much.
     """
     count = len(positions.az_deg)
     lon, lat = np.full(count, float(lon_deg)), np.full(count, float(lat_deg))
     cell_m = tuple(float(side[0]) for side in grid.cell_m(np.array([lon_deg]), np.array([lat_deg])))
     course = grid.path(lon, lat, positions.az_deg, radius_m)
+    if not np.isfinite(course).all():
+        raise ValueError(
+            Sentence(
+                "Rays of {km:g} km about latitude {lat:.1f}° are no smooth lines on the elevation model's map. Warp it to a polar map, or "
+                "give a shorter TERRAIN_RADIUS.",
+                km=radius_m / 1000.0,
+                lat=float(lat_deg),
+            )
+        )
     earth_m = curvature.radius_in_azimuth(lat, positions.az_deg)
     minutes = positions.minutes / np.maximum(positions.nights, 1)
     skip = 2.0 * cell_m[1] if skip_m is None else skip_m
@@ -199,7 +214,7 @@ def exposure(tile, windows, sky, progress=None):
     ground = Ground(tile, windows, sky.lens_m, sky.skip_m, sky.cell_m, sky.refraction_k)
     count, months = sky.minutes.shape
     minutes = np.zeros((months, tile.rows * tile.cols), dtype=np.float32)
-    for first in range(0, count, LIT_AT_ONCE):
+    for first in range(0, count if ground.known.any() else 0, LIT_AT_ONCE):
         some = range(first, min(first + LIT_AT_ONCE, count))
         lit = np.empty((len(some), minutes.shape[1]), dtype=np.float32)
         for i in some:

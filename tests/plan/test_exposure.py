@@ -218,3 +218,16 @@ def test_tiles():
     assert held.sum() == 300 * 500
     assert region_around(area, 400, 600, 50) == Tile(0, 0, 360, 570)
     assert [tile_side(cell_m) for cell_m in (1.0, 10.0, 15.0, 20.0, 90.0, 5000.0)] == [1024, 1024, 896, 640, 128, 128]
+
+
+def test_rays_that_a_map_bends_too_much_are_refused():
+    grid = terrain.Grid(100, 100, (20.0, 5e-4, 0.0, 89.0, 0.0, -5e-4), lambda lon, lat: (lon, lat))
+    positions = Positions(np.array([45.0]), np.array([30.0]), np.ones((1, 1)), np.ones(1, dtype=int))
+    with pytest.raises(ValueError, match="Warp it to a polar map"):
+        sky_over(grid, 20.02, 88.98, positions, LENS_M)
+
+
+def test_a_tile_of_which_nothing_is_known(fractal):
+    lon, lat, path, _ = path_over(fractal, Tile(800, 800, 64, 64))
+    sky, unknown = sky_over(fractal.grid, lon, lat, path, LENS_M), np.full((64, 64), np.nan, dtype=np.float32)
+    assert np.isnan(exposure(Tile(800, 800, 64, 64), [made.Window(unknown, 800, 800)], sky)).all()
