@@ -102,7 +102,7 @@ def hours():
     return [
         take.advanced(take.number("ARRIVE_BEFORE", tr("Be at the camera this long before sunset [min]"), 45, low=0, high=1440)),
         take.advanced(take.number("PACK_UP", tr("Stay this long after the last alignment [min]"), 15, low=0, high=1440)),
-        take.advanced(take.number("POS_ERROR", tr("A position in the field is known to [m]"), 3, low=0)),
+        take.advanced(take.length("POS_ERROR", tr("A position in the field is known to"), 3, low=0)),
         take.advanced(take.number("WALK_SPEED", tr("Walking speed [km/h]"), 3, low=0.1, high=20)),
         take.time_zone(),
     ]
