@@ -1,6 +1,7 @@
 """A GeoTIFF of minutes a night, written tile by tile: there whole, with its style beside it, or as it was before."""
 
 import os
+import shutil
 import xml.etree.ElementTree as ElementTree  # nosec B405 # reads the plugin's own style alone
 from pathlib import Path
 
@@ -43,6 +44,13 @@ class MinutesFile:
 
     def __init__(self, path, rows, cols, transform, crs, bands):
         self._path = Path(path)
+        need, free = BYTES * rows * cols * len(bands), shutil.disk_usage(self._path.parent).free
+        if need > free:
+            raise QgsProcessingException(
+                tr("This may write up to {need:,} MB, but {folder} has {free:,} MB left. Choose a smaller AREA, or another folder.").format(
+                    need=need // 1_000_000, folder=self._path.parent, free=free // 1_000_000
+                )
+            )
         self._part = self._path.with_name(f".{PROVIDER_ID}-{os.getpid()}.part.tif")
         self._most, self._sums = 0.0, np.zeros(len(bands))
         self._dataset = self._done(

@@ -1,6 +1,7 @@
 """`sky_exposure` in QGIS: declaration, refusals, minutes as `night_windows` solves them at single cells, any grid, the file, its look."""
 
 import os
+import shutil
 
 import elevation_models as dem
 import numpy as np
@@ -266,6 +267,16 @@ def test_a_full_disk_is_told(model, minutes, monkeypatch, tmp_path):
     with pytest.raises(QgsProcessingException, match=r"out\.tif could not be written"):
         minutes(model)
     assert os.listdir(tmp_path) == ["hills.tif"]
+
+
+def test_more_than_the_disk_has_room_for(model, minutes, monkeypatch, tmp_path):
+    usage = shutil.disk_usage(tmp_path)
+    monkeypatch.setattr(shutil, "disk_usage", lambda _: usage._replace(free=CELLS * CELLS * 4 * 2 - 1))
+    with pytest.raises(QgsProcessingException, match="up to 0 MB, but .* 0 MB left"):
+        minutes(model, PER_MONTH=True)
+    assert os.listdir(tmp_path) == ["hills.tif"]
+    values, _ = minutes(model)
+    assert np.isfinite(values).all()
 
 
 # refusals
