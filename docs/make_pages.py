@@ -154,6 +154,9 @@ def outputs(algorithm, told):
         yield from ("", f"**`{output.name()}`**: {cell(label)} ({kind}{optional}).{sentence}")
         names = fields_of.get(output.name(), ())
         if names:
+            missing = [name for name in names if name not in told]
+            if missing:
+                sys.exit(f"docs/nomenclature.md does not explain {', '.join(missing)}: add them to its table of fields.")
             rows = [f"| `{name}` | {told[name][0]} | {told[name][1]} |" for name in names]
             yield from ("", "| Field | Type | Meaning |", "|---|---|---|", *rows)
 
