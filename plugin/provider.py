@@ -67,3 +67,6 @@ class SkyAlidadeProvider(QgsProcessingProvider):
 
     def supportsNonFileBasedOutput(self):
         return True
+
+    def supportedOutputRasterLayerExtensions(self):
+        return ["tif", "tiff"]  # whatever a person's settings name for rasters: others are not written

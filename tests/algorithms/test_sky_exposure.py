@@ -8,7 +8,13 @@ import numpy as np
 import pytest
 from elevation_models import EAST, NORTH
 from osgeo import gdal
-from qgis.core import QgsProcessingException, QgsProcessingParameterDefinition, QgsRasterLayer
+from qgis.core import (
+    QgsProcessingContext,
+    QgsProcessingException,
+    QgsProcessingFeedback,
+    QgsProcessingParameterDefinition,
+    QgsRasterLayer,
+)
 
 import skyalidade.algorithms.sky_exposure as module
 
@@ -232,6 +238,19 @@ def test_it_opens_styled_with_a_legend_in_hours(model, minutes, tmp_path):
     assert [item.label for item in items] == [f"{item.value / 60:g} h" for item in items]
     assert renderer.usesBands() == [1 + int(np.argmax(values.sum(axis=(1, 2))))]
     assert [text for text, _ in renderer.legendSymbologyItems()] == [item.label for item in items]
+
+
+def test_it_is_dressed_when_it_arrives_in_the_desktop(algorithm, context, model, tmp_path):
+    path = str(tmp_path / "out.tif")
+    context.addLayerToLoadOnCompletion(path, QgsProcessingContext.LayerDetails("minutes", context.project(), "OUTPUT"))
+    asked = {"DEM": model, "FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-01", "OUTPUT": path}
+    feedback = QgsProcessingFeedback()
+    _, done = algorithm("sky_exposure").run(asked, context, feedback)
+    assert done
+    layer = QgsRasterLayer(path, "minutes", "gdal", QgsRasterLayer.LayerOptions(False))  # as Processing loads it: without the style beside
+    assert layer.renderer().type() != "singlebandpseudocolor"
+    context.layerToLoadOnCompletionDetails(path).postProcessor().postProcessLayer(layer, context, feedback)
+    assert layer.renderer().type() == "singlebandpseudocolor"
 
 
 def left(folder):
