@@ -25,9 +25,9 @@ TEMPLATE = """# Speed and memory
 Written by `build/venv/bin/python tests/benchmarks/report.py`, which measures all of it again; with names (`report.py rows views`) it
 renews these parts alone. A speed by itself says little about another machine: read the ratios. Plugin and reference run in turn, in one
 run, and the quickest of each counts; in brackets stands by how much the middle one of its runs took longer, which is what else the
-machine did. Seconds are those of the processor, but for night windows, which use two threads, and rows, which wait for the disk: these
-are by the clock. A promise is a test that runs when its file in `tests/benchmarks/` is named to pytest: a busy machine must not make
-the common run fail.
+machine did. Seconds are those of the processor; only rows, which wait for the disk, and the plugin's night windows in two threads go by
+the clock, which on a busy machine speaks against the plugin. A promise is a test that runs when its file in `tests/benchmarks/` is
+named to pytest: a busy machine must not make the common run fail.
 
 {table}
 
