@@ -8,10 +8,12 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan import clock
 from ..plan.nights import nights_asked
-from .parameters import blank
+from .parameters import MAX_ROWS_DEFAULT, blank
 from .translation import said, tr
 
 _MOMENT = re.compile(r"(\d{4}-\d\d-\d\d)(?:[T ](\d\d:\d\d)(:\d\d)?(?:[.,](\d{1,9}))?)?\s*(Z|[+-]\d\d(?::?\d\d)?)?", re.IGNORECASE)
+
+MAX_STEPS = MAX_ROWS_DEFAULT  # from the first to the last: each would be a row
 
 
 def moment(value):
@@ -95,10 +97,22 @@ def nights_of_sites(parameters, zone_names, zone_index, count):
 
 
 def steps_utc_s(first_utc_s, last_utc_s, step_min):
-    """Moments from the first on, up to the last, a step apart. [s of UTC]"""
+    """Moments from the first on, up to the last, a step apart. [s of UTC]
+
+    Raises
+    ------
+    ValueError
+        Where there are so many that they would fill the memory before they could be counted.
+    """
     step_s = 60.0 * step_min
-    count = int(np.floor((last_utc_s - first_utc_s) / step_s + 1e-9)) + 1  # a last moment that is a whole number of steps away counts
-    return first_utc_s + step_s * np.arange(max(count, 0))
+    count = np.floor((last_utc_s - first_utc_s) / step_s + 1e-9) + 1.0  # a last moment that is a whole number of steps away counts
+    if count > MAX_STEPS:
+        raise ValueError(
+            tr("{n:.3g} times lie a STEP of {step:g} min apart from the first to the last, over {most:,}. Give a longer STEP.").format(
+                n=count, step=step_min, most=MAX_STEPS
+            )
+        )
+    return first_utc_s + step_s * np.arange(max(int(count), 0))
 
 
 def times_of_zones(parameters, first_name, last_name, step_min, zone_names, feedback):

@@ -159,7 +159,7 @@ def numbers_of(feature, properties, expression_context, defaulted):
             continue
         try:
             given = float(value)
-        except (TypeError, ValueError):
+        except (TypeError, ValueError, OverflowError):
             given = math.nan
         if not math.isfinite(given):
             raise ValueError(tr("whose {name} is no finite number").format(name=measure.name))

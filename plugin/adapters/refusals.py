@@ -128,6 +128,10 @@ def choices(algorithm, parameters):
             yield tr("{name}: '{value}' is not known. Choose from: {ids}.").format(
                 name=definition.name(), value=", ".join(unknown), ids=", ".join(definition.options())
             )
+        elif len(given) > 1 and not definition.allowMultiple():
+            yield tr("{name}: '{value}' are several. Choose one of: {ids}.").format(
+                name=definition.name(), value=", ".join(given), ids=", ".join(definition.options())
+            )
 
 
 def dem(algorithm, parameters, context):

@@ -15,6 +15,7 @@ from ..adapters.translation import tr
 from ..names import PROFILE_FIELDS, SKYLINE_FIELDS
 from ..plan.terrain_horizon import azimuths_deg, terrain_horizon
 
+FINEST_STEP_DEG = 0.0001  # less than half an arcsecond
 WIDEST_STEP_DEG = 120.0  # three corners to a skyline
 
 
@@ -54,8 +55,13 @@ class TerrainHorizon(Algorithm):
             self.addParameter(parameter)
 
     def refusals(self, parameters, context):
-        if not take.number_of(self, parameters, "AZ_STEP") > 0:
+        step_deg = take.number_of(self, parameters, "AZ_STEP")
+        if not step_deg > 0:
             yield tr("AZ_STEP is 0. Give the degrees between two azimuths, such as 1.")
+        elif step_deg < FINEST_STEP_DEG:
+            yield tr("AZ_STEP is {step:g}: too many azimuths to be held. Give {least:g} or more, such as 1.").format(
+                step=step_deg, least=FINEST_STEP_DEG
+            )
 
     @whole_or_none
     def processAlgorithm(self, parameters, context, feedback):

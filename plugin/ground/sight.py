@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from . import curvature, geodesic
+from .terrain import NEAREST_M
 
 SAMPLES = 24_000  # at once: what they take fits a core's own memory
 PAIRS = 20_000  # made ready at once: 10 MB
@@ -63,7 +64,7 @@ def lines_of_sight(
     lon2_deg, lat2_deg, base_m, top_m : array_like, shape (P,)
         Subjects, and the heights of foot and top. [deg], [m]
     skip_near_m : float, optional
-        Ground nearer to the lens than this is passed over; two cells if not given. [m]
+        Ground nearer to the lens than this is passed over; two cells if not given, `terrain.NEAREST_M` at least. [m]
     accuracy_m : float
         Of the terrain's heights; a clearance smaller than this is uncertain. [m]
     refraction_k : float
@@ -126,7 +127,8 @@ def _lines(terrain, lon1, lat1, lens, lon2, lat2, base, top, skip_near_m, refrac
     """Which pairs have ground between them to look at, longest first; how many samples each takes; all else that is known before."""
     bearing, _, dist = geodesic.inverse(lon1, lat1, lon2, lat2)
     (fine1, coarse1), (fine2, coarse2) = terrain.cell_m(lon1, lat1), terrain.cell_m(lon2, lat2)
-    begin = np.broadcast_to(CELLS_BEYOND_CAMERA * coarse1 if skip_near_m is None else float(skip_near_m), dist.shape)
+    skip = CELLS_BEYOND_CAMERA * coarse1 if skip_near_m is None else float(skip_near_m)
+    begin = np.broadcast_to(np.maximum(skip, NEAREST_M), dist.shape)
     span = dist - CELLS_BEFORE_SUBJECT * coarse2 - begin
     course = terrain.path(lon1, lat1, np.nan_to_num(bearing), np.maximum(dist, geodesic.COINCIDENT_M))
     tested = np.flatnonzero((span > 0) & np.isfinite(lens + base + top + fine1 + fine2 + course.sum(axis=(0, 1))))

@@ -10,6 +10,7 @@ import numpy as np
 
 from ..words import Sentence
 from . import curvature
+from .terrain import NEAREST_M
 
 FIRST_STEP_M = 0.3
 GROWTH = 0.01  # of each step over the one before
@@ -61,7 +62,7 @@ def skyline(
     radius_m : float
         How far to look. [m]
     skip_near_m : float, optional
-        Ground nearer than this is passed over; two cells if not given. [m]
+        Ground nearer than this is passed over; two cells if not given, `terrain.NEAREST_M` at least. [m]
     refraction_k : float
         Coefficient of terrestrial refraction.
     progress : callable, optional
@@ -79,6 +80,7 @@ def skyline(
     """
     lon, lat, lens, az = (np.asarray(value, dtype=float) for value in (lon_deg, lat_deg, lens_m, az_deg))
     skip = CELLS_BEYOND_CAMERA * terrain.cell_m(lon, lat)[1] if skip_near_m is None else np.asarray(skip_near_m, dtype=float)
+    skip = np.maximum(skip, NEAREST_M)
     farthest = np.fmax.reduce(skip, axis=None, initial=0.0)
     if not radius_m > farthest:
         raise ValueError(

@@ -18,6 +18,7 @@ BLOCK_BITS = 9
 BLOCK = 1 << BLOCK_BITS  # cells along a side of the blocks in which heights are held: a megabyte each
 POLAR_DEG = 80.0  # latitude beyond which courses on cylindrical maps are looked at once more
 PROBE_M = 50.0  # over which the size of a cell is measured
+NEAREST_M = 1.0  # ground nearer to the lens is never looked at: its altitude is a height in numbers of four bytes by nearly nothing
 RIM = np.arange(0.0, 360.0, 11.25)  # bearings at which a circle is drawn on the raster
 RIM_MARGIN = 1.01  # between those
 PATH_STEP = 64  # cells between places at which a line is looked for in blocks

@@ -11,11 +11,13 @@ import numpy as np
 from ..sky import arcs
 from ..sky.bodies import MOON, SUN, Body
 from ..sky.ephemeris import default_ephemeris
+from ..words import Sentence
 from . import circumstances, nights
 from .conditions import ANY, Circumstances, Heavens, body_limits
 
 DAY_S = 86400.0
 CELLS = 100_000  # sites x moments worked on at once
+MOST = 50_000_000  # sites x moments: some 2 GB while they are put in order
 SITE_NIGHTS = 30_000  # sites x nights whose conditions are solved at once
 
 
@@ -57,6 +59,11 @@ def moments_of_nights(sites, zone_names, zone_index, first_night, last_night, ta
     Returns
     -------
     Moments
+
+    Raises
+    ------
+    ValueError
+        Where they are too many to be held.
     """
     noon_utc_s, count = nights.noons(sites.lon_deg, zone_names, zone_index, first_night, last_night)
     last_utc_s = noon_utc_s + DAY_S * count
@@ -69,6 +76,7 @@ def moments_of_nights(sites, zone_names, zone_index, first_night, last_night, ta
         found.append((row + first, number))
     row, number = (np.concatenate(parts) for parts in zip(*found))
     numbers, at = np.unique(number, return_inverse=True)
+    _refuse_too_many(len(sites) * numbers.size, step_s)
     asked = np.zeros((len(sites), numbers.size), dtype=bool)
     asked[row, at.reshape(-1)] = True
     return Moments(numbers * step_s, asked)
@@ -81,10 +89,24 @@ def _numbers(sites, noon_utc_s, last_utc_s, heavens, target, conditions, step_s)
     shared = Circumstances(heavens, sites, air, ephemeris.tt_from_utc(noon_utc_s), ephemeris.tt_from_utc(last_utc_s))
     met = arcs.every(*(held for held in _sets(target, conditions, shared, air) if held is not None))
     start, end = ephemeris.utc_from_tt(met.start), ephemeris.utc_from_tt(met.end)
+    _refuse_too_many(float(np.sum(end - start)) / step_s, step_s)
     first = np.ceil(np.maximum(start, noon_utc_s[met.row]) / step_s).astype(np.int64)
     steps = np.maximum(np.ceil(np.minimum(end, last_utc_s[met.row]) / step_s).astype(np.int64) - first, 0)
     row = np.repeat(met.row, steps)
     return row, np.repeat(first - (np.cumsum(steps) - steps), steps) + np.arange(row.size)
+
+
+def _refuse_too_many(count, step_s):
+    if count > MOST:
+        raise ValueError(
+            Sentence(
+                "{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. "
+                "Give a longer STEP, fewer nights or fewer subjects.",
+                n=count,
+                step=step_s / 60.0,
+                most=MOST,
+            )
+        )
 
 
 def _sets(target, asked, shared, air):

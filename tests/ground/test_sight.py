@@ -36,6 +36,17 @@ def test_hidden_behind_the_horizon_of_the_sea():
     assert found.visible[0]
 
 
+@pytest.mark.parametrize("lens_m", [0.0, 1e-6, 1.5])
+def test_wall_halfway_with_nothing_passed_over(lens_m):
+    """A lens on the ground, looked at from the lens on: what is hidden is what the wall hides."""
+    heights = np.zeros((401, 401))
+    heights[149:152] = 20.0  # half the way, 49 to 51 cells of 10 m away
+    ends = LON, LAT, lens_m, *north(1000.0 / 0.9996), 0.0, 100.0
+    usual, whole = (sight.lines_of_sight(around(heights, 10.0), *ends, skip_near_m=skip) for skip in (None, 0.0))
+    assert whole.hidden_m[0] == pytest.approx(usual.hidden_m[0], abs=0.5)  # [m] samples half a cell apart lie elsewhere
+    assert 38.0 < whole.hidden_m[0] < 42.0
+
+
 @pytest.mark.parametrize(("wall_m", "expected"), [(10.0, "clear"), (48.5, "uncertain"), (50.5, "uncertain"), (80.0, "hidden")])
 def test_wall_halfway(wall_m, expected):
     heights = np.zeros((401, 401))

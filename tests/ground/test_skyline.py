@@ -127,6 +127,16 @@ def test_skyline_across_the_antimeridian():
         assert other.alt_deg == pytest.approx(one.alt_deg, abs=0.01)  # [deg] rounding of coordinates may move a place looked at
 
 
+@pytest.mark.parametrize("lens_m", [0.0, 1.5, 20.0])
+def test_wall_is_seen_with_nothing_passed_over(lens_m):
+    """From the lens on: 0 m away no altitude can be told, and once that ended the search."""
+    heights = np.zeros((401, 401))
+    heights[:101] = 300.0
+    usual, whole = (skyline.skyline(around(heights, 10.0), LON, LAT, lens_m, [0.0, 20.0, 340.0], skip_near_m=skip) for skip in (None, 0.0))
+    assert whole.alt_deg == pytest.approx(usual.alt_deg, abs=1e-6)  # [deg] the same wall, 16° high
+    assert whole.alt_deg.min() > 14.0
+
+
 def test_skyline_at_the_radius_is_told():
     row = np.mgrid[:401, :401][0]
     found = skyline.skyline(around((401.0 - row) ** 2 / 100, 10.0), LON, LAT, 406.0, [0.0], radius_m=1500.0)
