@@ -17,6 +17,7 @@ DOCS = TOP / "docs"
 RENEW = "Run: build/venv/bin/python docs/make_pages.py --write"
 MARKDOWN = sorted(path for path in TOP.rglob("*.md") if not {"build", "node_modules"} & set(path.relative_to(TOP).parts[:-1]))
 KINDS = {"text": "text", "int": "whole number", "real": "number", "bool": "yes or no", "date": "date", "datetime": "time, UTC"}
+OF_OTHERS = {"QGIS_PLUGINPATH", "QT_QPA_PLATFORM", "FIELDS_OF_OUTPUTS", "TOL_ARCSEC"}  # names in capitals that are no parameters
 MOST_PICTURE_BYTES = 300_000  # a page with pictures opens at once, and the checkout stays small
 
 
@@ -116,6 +117,14 @@ def test_no_algorithm_is_left_out(page):
 def test_who_may_choose_the_sun_is_warned(name):
     written = make_pages.page(name).read_text(encoding="utf-8").partition(make_pages.MARK)[0]
     assert "ISO 12312-2" in written
+
+
+@pytest.mark.parametrize("page", MARKDOWN, ids=name_of)
+def test_pages_name_parameters_that_there_are(page):
+    there = {one.name() for made in ALGORITHMS.values() for one in (*made.parameterDefinitions(), *made.outputDefinitions())}
+    text = re.sub(r"^```.*?^```$", "", page.read_text(encoding="utf-8"), flags=re.M | re.S)
+    named = {word for code in re.findall(r"`([^`\n]+)`", text) for word in re.findall(r"\b[A-Z][A-Z0-9]*_[A-Z0-9_]+\b", code)}
+    assert named - there - OF_OTHERS == set()
 
 
 # links
