@@ -7,11 +7,12 @@ from dataclasses import dataclass, field, replace
 
 from .translation import tr
 
-GAP, PAD, SPACE = 2.4, 0.45, 2.0  # between columns, above and below the lines of a row, above a heading
+GAP, PAD, SPACE = 2.0, 0.45, 2.0  # between columns, above and below the lines of a row, above a heading
 STRONG, THIN = 0.35, 0.1  # rules
 WORD_MM = 26.0  # a longer word is broken where its column is narrow
 NARROW_MM = 11.0  # a column of marks, which is left so where there is room
 LEAST_MM = 8.0  # of a column, where a table is too wide for its frame
+SMALLEST = 0.8  # of the letters' size, to which a table is set smaller before its words are broken
 
 
 @dataclass(frozen=True)
@@ -113,13 +114,17 @@ class Flow:
             self._pairs(block)
 
     def _is_parted(self, group, frame=None):
-        """Whether the beginning of a group would run over the end of its frame."""
+        """Whether the beginning of a group, as far as its first row, would run over the end of its frame."""
         trial = Flow(self.letters, self.sizes)
         trial.frame, trial.y = (self.frame, self.y) if frame is None else (frame, 0.0)
         begin = trial.frame
         for block in group:
-            trial._block(replace(block, rows=block.rows[:1]) if isinstance(block, (Table, Pairs)) else block)
-            if isinstance(block, (Table, Pairs)):
+            if isinstance(block, Pairs):
+                before = len(trial.lines)
+                trial._pairs(block)
+                return trial.lines[before].frame != begin
+            trial._block(replace(block, rows=block.rows[:1]) if isinstance(block, Table) else block)
+            if isinstance(block, Table):
                 break
         return trial.frame != begin
 
@@ -169,13 +174,12 @@ class Flow:
                 cells.append((x, names - GAP, [name], self.bold, False))
                 cells.append((x + names, own - names, self.letters.lines(value, own - names), self.letters, False))
                 x += own + GAP
-            self._row(cells)
+            self._row(cells, self.letters.line_mm)
             self.rules.append(Rule(self.frame, 0.0, self.y, width, THIN))
         self.y += 0.6
 
-    def _row(self, cells):
-        """A row of cells: x, width, lines, letters, whether at the right. Split by lines where it is higher than a frame."""
-        step = self.letters.line_mm
+    def _row(self, cells, step):
+        """A row of cells: x, width, lines, letters, whether at the right; `step` from line to line. Higher than a frame it is split."""
         while cells:
             height = 2 * PAD + step * max(len(lines) for _, _, lines, _, _ in cells)
             self._ask(min(height, self._size[1]))
@@ -189,63 +193,84 @@ class Flow:
             cells = rest if any(lines for _, _, lines, _, _ in rest) else []
 
     def _table(self, block):
-        widths = self._widths(block)
-        self._head(block, widths)
+        columns = self._columns(block)
+        self._head(block, columns)
         for row in block.rows:
-            lines = self._cells(row, block, widths, self.letters)
-            height = 2 * PAD + self.letters.line_mm * max(len(own) for _, _, own, _, _ in lines)
-            if self._ask(height):
-                widths = self._widths(block)
+            cells = columns.cells(row, block.right)
+            if self._ask(columns.height(cells)):
+                columns = self._columns(block)
                 self.lines.append(Line(self.frame, 0.0, self.y, self._size[0], tr("(continued)"), self.letters))
                 self.y += self.letters.line_mm
-                self._head(block, widths)
-                lines = self._cells(row, block, widths, self.letters)
-            self._row(lines)
+                self._head(block, columns)
+                cells = columns.cells(row, block.right)
+            self._row(cells, columns.letters.line_mm)
             self.rules.append(Rule(self.frame, 0.0, self.y, self._size[0], THIN))
         self.y += 0.6
 
-    def _head(self, block, widths):
-        cells = self._cells(block.headings, block, widths, self.bold)
-        self._ask(2 * PAD + self.bold.line_mm * (2 + max(len(own) for _, _, own, _, _ in cells)))
+    def _head(self, block, columns):
+        cells = columns.cells(block.headings, block.right, columns.bold)
+        self._ask(columns.height(cells) + 2 * columns.letters.line_mm)
         self.rules.append(Rule(self.frame, 0.0, self.y, self._size[0], STRONG))
-        self._row(cells)
+        self._row(cells, columns.bold.line_mm)
         self.rules.append(Rule(self.frame, 0.0, self.y, self._size[0], STRONG / 2.0))
 
-    @staticmethod
-    def _cells(row, block, widths, letters):
-        cells, x = [], 0.0
-        for column, (text, width) in enumerate(zip(row, widths)):
-            cells.append((x, width - GAP, letters.lines(text, width - GAP), letters, column in block.right))
+    def _columns(self, block):
+        """The columns of a table in this frame, in letters small enough that no word is broken, if that may be."""
+        letters, whole = self.letters, self._size[0] + GAP
+        columns = Columns(block, letters, whole)
+        if columns.need > whole:
+            columns = Columns(block, letters.in_size(letters.size_pt * max(SMALLEST, whole / columns.need)), whole)
+        return columns
+
+
+class Columns:
+    """The columns of a table: as wide as their text where there is room, else those give way that may.
+
+    Parameters
+    ----------
+    block : Table
+    letters : sheet_text.Letters
+    whole : float
+        Width of all, with a gap behind each.
+
+    Attributes
+    ----------
+    widths : list of float
+    need : float
+        Width in which no word is broken.
+    """
+
+    def __init__(self, block, letters, whole):
+        self.letters, self.bold = letters, letters.as_bold()
+        natural, least = [], []
+        for column, heading in enumerate(block.headings):
+            texts = [line for row in block.rows for line in row[column].splitlines()]
+            longest = max(map(letters.width_mm, texts), default=0.0)
+            words = min(max(map(letters.word_mm, texts), default=0.0), WORD_MM)
+            natural.append(GAP + max(self.bold.width_mm(heading), longest))
+            least.append(GAP + max(self.bold.word_mm(heading), words if column in block.wide else longest))
+        self.need = sum(least)
+        if sum(natural) <= whole:
+            takers = sum(width > NARROW_MM for width in natural) or len(natural)
+            spare = (whole - sum(natural)) / takers
+            self.widths = [width + spare * (width > NARROW_MM or takers == len(natural)) for width in natural]
+        elif self.need <= whole:
+            self.widths = _capped(least, natural, whole)
+        else:
+            wanted = [max(LEAST_MM, width) for width in least]
+            self.widths = [width * whole / sum(wanted) for width in wanted]
+
+    def cells(self, row, right, letters=None):
+        """A row of texts as cells."""
+        letters, cells, x = letters or self.letters, [], 0.0
+        for column, (text, width) in enumerate(zip(row, self.widths)):
+            cells.append((x, width - GAP, letters.lines(text, width - GAP), letters, column in right))
             x += width
         return cells
 
-    def _widths(self, block):
-        """Widths of columns, gaps included: as wide as their text where there is room, else the wide ones give way."""
-        whole, count = self._size[0] + GAP, len(block.headings)
-        natural, least = [], []
-        for column in range(count):
-            texts = [row[column] for row in block.rows]
-            head = self.bold.word_mm(block.headings[column])
-            natural.append(
-                GAP
-                + max(
-                    [
-                        self.bold.width_mm(block.headings[column]),
-                        *(max(map(self.letters.width_mm, text.splitlines()), default=0.0) for text in texts),
-                    ]
-                )
-            )
-            words = max([head, *(min(self.letters.word_mm(text), WORD_MM) for text in texts)])
-            longest = max([head, *map(self.letters.width_mm, texts)])
-            least.append(GAP + (words if column in block.wide else longest))
-        if sum(natural) <= whole:
-            takers = sum(width > NARROW_MM for width in natural) or count
-            spare = (whole - sum(natural)) / takers
-            return [width + spare * (width > NARROW_MM or takers == count) for width in natural]
-        if sum(least) <= whole:
-            return _capped(least, natural, whole)
-        words = [GAP + max([LEAST_MM, *(min(self.letters.word_mm(row[column]), WORD_MM) for row in block.rows)]) for column in range(count)]
-        return [width * whole / sum(words) for width in words]
+    def height(self, cells):
+        """Height of a row of cells."""
+        return 2 * PAD + self.letters.line_mm * max(len(lines) for _, _, lines, _, _ in cells)
 
 
 def _headed(blocks):

@@ -9,7 +9,7 @@ from ..plan.clock import dates
 from ..plan.compass import MODEL, Compass
 from ..plan.field_plan import field_plan
 from ..plan.map_sheet import grid_zone
-from ..plan.site_sheets import lines_of, places_of, sheets_of, with_parking
+from ..plan.site_sheets import lines_of, places_of, sheets_of, standing_of, with_parking
 from ..plan.ways import NONE
 from .closed_ground import Checked, closures_of
 from .crs import transformed, wgs84
@@ -44,8 +44,8 @@ class Site:
         Of all sheets.
     name : str
     places : plan.site_sheets.Places
-    lines : dict
-        Of `plan.site_sheets.lines_of`, and of standpoints: `from_mark to_mark` beside.
+    lines, standing : dict
+        Of `plan.site_sheets.lines_of` and `standing_of`.
     rows : ndarray of int
         Of the alignments.
     nights : ndarray of datetime64[D]
@@ -173,7 +173,7 @@ class Sites:
             name=sheet.key or (places.name[0] if len(places.name) == 1 else ""),
             places=places,
             lines=lines,
-            standing=self._standing(sheet),
+            standing=standing_of(self._tables, sheet.rows),
             rows=rows,
             nights=nights,
             days=days,
@@ -200,13 +200,6 @@ class Sites:
         used = np.unique(on_foot.ways.parking[standing])
         used = used[used != NONE].astype(int)
         return with_parking(places, on_foot.parking_name[used], on_foot.parking_lon_deg[used], on_foot.parking_lat_deg[used])
-
-    def _standing(self, sheet):
-        """Rows of standpoints, as lines."""
-        if "standpoints" not in sheet.rows:
-            return {}
-        names = ("camera", "subject", "lon_deg", "lat_deg", "bearing_deg", "mag_deg", "dist_m", "sight", "allowed")
-        return {name: self._tables["standpoints"][name][sheet.rows["standpoints"]] for name in names}
 
     def _days(self, rows):
         """Nights of alignments, and the days on which anybody is out."""

@@ -45,9 +45,9 @@ class Letters:
         self.font, self.size_pt, self.bold = QFont(font), size_pt, bold
         self.font.setPointSizeF(size_pt)
         self.font.setBold(bold)
-        self.font.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, NO_LIGATURES)
         self.line_mm = size_pt * LEADING * POINT_MM
         self._ruler = QFont(self.font)
+        self._ruler.setLetterSpacing(QFont.SpacingType.AbsoluteSpacing, NO_LIGATURES)
         self._ruler.setPixelSize(int(round(size_pt * SCALE)))
         self._metrics = QFontMetricsF(self._ruler)
 

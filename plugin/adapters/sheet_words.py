@@ -137,12 +137,11 @@ class Words:
             for i in range(len(lines.get("camera", ()))):
                 camera, subject, dist_m = lines["camera"][i], lines["subject"][i], float(lines["dist_m"][i])
                 bearing = float(lines["bearing_deg"][i])
-                back = words.bearing(lines["back_deg"][i]) if "back_deg" in lines else words.UNKNOWN
                 yield (
                     f"{marks.get(('camera', camera), '')} {camera}".strip(),
                     f"{marks.get(('subject', subject), '')} {subject}".strip(),
                     f"{words.bearing(bearing)} ± {words.degrees(np.ceil(10.0 * position_error_deg(self._error_m, dist_m)) / 10.0)}",
-                    back,
+                    words.bearing(lines["back_deg"][i]),
                     words.bearing(lines["mag_deg"][i]),
                     words.metres(dist_m),
                     tr(_SIGHTS.get(lines["sight"][i], _SIGHTS[""])),
@@ -173,7 +172,7 @@ class Words:
             ),
         )
         yield from self._walking(site)
-        heads = tr("Night"), tr("Be there"), tr("What"), tr("Begins"), tr("Closest"), tr("Ends"), tr("Azimuth"), tr("Altitude"), tr("Light")
+        heads = tr("Night"), tr("Be there"), tr("What"), tr("Begins"), tr("Closest"), tr("Ends"), tr("Az."), tr("Alt."), tr("Light")
         yield Table((*heads, tr("Leave")), tuple(self._rows(site, local, len(zones) > 1)), wide=(2, 8), right=(6, 7))
 
     def _local(self, site, name):
@@ -240,7 +239,7 @@ class Words:
         for mark, name, finding in site.findings:
             if finding.inside:
                 yield Paragraph(
-                    tr("{mark} {name} lies INSIDE closed ground: {closure}.").format(mark=mark, name=name, closure=finding.closure.name),
+                    tr("INSIDE closed ground ({closure}): {mark} {name}").format(mark=mark, name=name, closure=finding.closure.name),
                     bold=True,
                 )
         if not self._sites.walks_known:

@@ -121,7 +121,7 @@ class Template:
         self._label("body", PLACEHOLDER, EDGE, top, self.width - 2 * EDGE, self.height - top - FOOT, self.text_pt)
 
     def _across(self):
-        text = 118.0
+        text = 124.0
         map_width = self.width - 2 * EDGE - NUMBERS - text - 5.0
         left, row = EDGE + NUMBERS, self.height - FOOT - BELOW
         map_height = row - HEAD - NUMBERS - SCALE_LINE - 1.0

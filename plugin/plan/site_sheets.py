@@ -18,6 +18,8 @@ MAKERS = (
     "subjects",
 )  # the first of them that has the field says which sheets there are
 NAMED = ("cameras", "alignments", "sightlines")  # tables that tell whose sheet it is
+STEP = ("lon_deg", "lat_deg", "bearing_deg", "dist_m")
+LINE_COLUMNS = ("camera", "subject", *STEP, "mag_deg", "sight")
 SAME_PLACE_M = 2.0  # places of one name within this are one: a subject drawn, and the end of a line to it
 MARKS = {"camera": "C", "standpoint": "P", "subject": "S", "parking": "K"}
 
@@ -121,12 +123,20 @@ def lines_of(tables, rows):
     dict of str to ndarray
         `camera subject lon_deg lat_deg bearing_deg back_deg mag_deg dist_m sight`, and `end_lon_deg end_lat_deg`.
     """
-    names = ("camera", "subject", "lon_deg", "lat_deg", "bearing_deg", "mag_deg", "dist_m", "sight")
-    parts = [{name: tables[table][name][rows[table]] for name in names} for table in ("sightlines", "alignments") if table in rows]
-    lines = {name: np.concatenate([part[name] for part in parts]) if parts else np.empty(0) for name in names}
+    parts = [{name: tables[table][name][rows[table]] for name in LINE_COLUMNS} for table in ("sightlines", "alignments") if table in rows]
+    lines = {name: np.concatenate([part[name] for part in parts]) if parts else np.empty(0) for name in LINE_COLUMNS}
     lines = _each_once(lines, ("camera", "subject"))
-    end_lon, end_lat, back = direct(*(lines[name].astype(float) for name in ("lon_deg", "lat_deg", "bearing_deg", "dist_m")))
+    end_lon, end_lat, back = direct(*(lines[name].astype(float) for name in STEP))
     return {**lines, "end_lon_deg": end_lon, "end_lat_deg": end_lat, "back_deg": back}
+
+
+def standing_of(tables, rows):
+    """The standpoints of a sheet, as lines: the columns of `lines_of` but the ends; none where there are no standpoints."""
+    if "standpoints" not in rows:
+        return {}
+    own = {name: tables["standpoints"][name][rows["standpoints"]] for name in LINE_COLUMNS}
+    _, _, back = direct(*(own[name].astype(float) for name in STEP))
+    return {**own, "back_deg": back}
 
 
 def _each_once(table, names):
@@ -199,10 +209,8 @@ def _looked_at(tables, rows):
     """Names and places of the subjects at which standpoints look."""
     if "standpoints" not in rows:
         return np.empty(0, dtype=object), np.empty(0), np.empty(0)
-    own = {name: tables["standpoints"][name][rows["standpoints"]] for name in ("subject", "lon_deg", "lat_deg", "bearing_deg", "dist_m")}
-    known = np.isfinite(own["bearing_deg"]) & np.isfinite(own["dist_m"])
-    own = {name: column[known] for name, column in own.items()}
-    lon, lat, _ = direct(own["lon_deg"], own["lat_deg"], own["bearing_deg"], own["dist_m"])
+    own = {name: tables["standpoints"][name][rows["standpoints"]] for name in LINE_COLUMNS}
+    lon, lat, _ = direct(*(own[name].astype(float) for name in STEP))
     return own["subject"], lon, lat
 
 
