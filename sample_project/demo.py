@@ -61,6 +61,14 @@ TRACK = {
     "STEP": 10,
     "GAP": 1,
 }
+SHEETS = {
+    **{name: RESERVE[name] for name in ("CAMERAS", "CAMERA_NAME", "SUBJECTS", "SUBJECT_NAME", "DEM")},
+    **{name: value for name, value in STANDPOINTS.items() if name.startswith("CLOSED")},
+    **dict.fromkeys(("PATHS", "WALK"), STANDPOINTS["PATHS"]),
+    "WALK_NAME": "name",
+    "CLOSED_NAME": "name",
+    "TITLE": "Night photography, Quenmar Reserve",
+}
 OF_ONE_SECTOR = {"PAIRING": "by_field", "PAIR_FIELD": "sector"}  # cameras and subjects that belong together
 PARKS_FILE = HERE / "parks.gpkg"
 PARKS = {
@@ -310,14 +318,9 @@ def read(file, layer=None):
         return [dict(row) for row in connection.execute(f'SELECT * FROM "{layer}"')]
 
 
-def run(out, algorithm, parameters, **outputs):
-    """Run an algorithm through qgis_process and tell how it went; its rows."""
-    print(f"  {algorithm:<15}", end="", flush=True)
-    begun = time.monotonic()
-    files = {name: out / f"{stem}.gpkg" for name, stem in outputs.items()}
-    for file in files.values():
-        file.unlink(missing_ok=True)
-    words = [f"--{name}={value}" for name, value in {**parameters, **files}.items()]
+def call(algorithm, parameters):
+    """Run an algorithm through qgis_process; what it said."""
+    words = [f"--{name}={value}" for name, value in parameters.items()]
     done = subprocess.run(
         [os.environ["QGIS_PROCESS"], "run", f"skyalidade:{algorithm}", *words],
         capture_output=True,
@@ -327,14 +330,34 @@ def run(out, algorithm, parameters, **outputs):
     )
     if done.returncode:
         sys.exit(f"failed.\n{done.stdout}\n{done.stderr}")
+    return done.stdout
+
+
+def run(out, algorithm, parameters, **outputs):
+    """Run an algorithm and tell how it went; its rows."""
+    print(f"  {algorithm:<15}", end="", flush=True)
+    begun = time.monotonic()
+    files = {name: out / f"{stem}.gpkg" for name, stem in outputs.items()}
+    for file in files.values():
+        file.unlink(missing_ok=True)
+    call(algorithm, {**parameters, **files})
     first = next(iter(files.values()))
     rows = read(first)
     print(f"{len(rows):>7,} rows in {time.monotonic() - begun:4.1f} s   {os.path.relpath(first)}", flush=True)
     return rows
 
 
+def sheets(out):
+    """A sheet of each camera for the land manager, with the alignments of one night."""
+    print(f"  {'site_map':<15}", end="", flush=True)
+    begun, file = time.monotonic(), out / "sheets.pdf"
+    said = call("site_map", {**SHEETS, "ALIGNMENTS": f"{out / 'alignments.gpkg'}|subset=night = '{HOUR[:10]}'", "OUTPUT": file})
+    count = re.search(r"([\d,]+) sheets on", said).group(1)
+    print(f"{count:>7} sheets in {time.monotonic() - begun:3.1f} s   {os.path.relpath(file)}", flush=True)
+
+
 def reserve(out):
-    """Six runs on the reserve, two tables, and where to stand."""
+    """Seven runs on the reserve, two tables, and where to stand."""
     print("Sky Alidade on the sample reserve:")
     lines = run(out, "sightlines", RESERVE, OUTPUT="sightlines")
     bodies = {"BODIES": ",".join(BODIES)}
@@ -344,6 +367,7 @@ def reserve(out):
     run(out, "terrain_horizon", sites, PROFILE="profile", SKYLINE="skyline")
     stand = run(out, "standpoints", STANDPOINTS, POINTS="standpoints", STRETCHES="stretches", ZONES="zones")
     run(out, "shadow_track", TRACK, OUTPUT="shadow_track", LINES="track_lines")
+    sheets(out)
 
     milky_way = best(found, ("core", "arch"), darkest_longest_first, 10)
     moon_and_sun = [row for body in ("moon", "sun") for row in best(found, (body,), dusk_nearest_first, 3)]

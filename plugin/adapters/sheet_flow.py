@@ -219,7 +219,9 @@ class Flow:
         letters, whole = self.letters, self._size[0] + GAP
         columns = Columns(block, letters, whole)
         if columns.need > whole:
-            columns = Columns(block, letters.in_size(letters.size_pt * max(SMALLEST, whole / columns.need)), whole)
+            gaps = GAP * len(block.headings)
+            smaller = 0.99 * (whole - gaps) / (columns.need - gaps)  # a hundredth less, as letters come in whole pixels
+            columns = Columns(block, letters.in_size(letters.size_pt * max(SMALLEST, smaller)), whole)
         return columns
 
 

@@ -17,7 +17,7 @@ from qgis.PyQt.QtCore import QRectF, QUuid
 from qgis.PyQt.QtGui import QColor
 from qgis.PyQt.QtXml import QDomDocument
 
-from ..plan.map_sheet import clear_of_corner, framed, round_length, usual_scale
+from ..plan.map_sheet import clear_of_corner, framed, graticule, round_length, usual_scale
 from .sheet_flow import Flow
 from .sheet_north import north_arrow
 from .sheet_sketch import extent_of
@@ -29,7 +29,7 @@ GRID_MM, BAR_MM = 38.0, 28.0  # between lines of the grid, and of a segment of t
 CORNER_MM = 4.0  # nearer to the corner the numbers of two lines would meet
 WIDER, WORLD_SCALE, SEA = 5.0, 20_000_000.0, "#DFE7EA"  # the overview: times the map, or where the project has no layers the world about it
 LEAST_PT = 5.5
-GRATICULE, M_PER_DEG = 0.9, 111_320.0  # of half the overview's width, at most, between its lines
+GRATICULE = 0.9  # of half the overview's width, at most, between its lines
 INK, RULE = "#222222", "#888888"
 FITTED = "sheet_fitted"
 
@@ -50,7 +50,8 @@ class Page:
     off_map : set of str
         Marks of places beyond the map's edge.
     scale, grid_m, graticule_deg : float
-        Denominator of the map's scale, the distance between lines of its grid [m], and of the overview's [deg], None where it has none.
+        Denominator of the map's scale, the distance between lines of its grid [m], and of the overview's in
+        longitude and latitude [deg], None where it has none.
     missing_fonts : set of str
         Families that the template asks for and the computer has not.
     own : list of QgsVectorLayer
@@ -159,12 +160,10 @@ class Page:
         wide = WIDER * max(half) if is_project else max(WIDER * max(half), WORLD_SCALE * width / 2000.0)
         high = wide * height / width
         drawn.setExtent(QgsRectangle(centre[0] - wide, centre[1] - high, centre[0] + wide, centre[1] + high))
-        degrees = round_length(GRATICULE * wide / M_PER_DEG)
-        for setter in (drawn.grid().setIntervalX, drawn.grid().setIntervalY):
-            setter(degrees)
-        self.graticule_deg = degrees if drawn.grid().enabled() else None
-        if drawn.overviews().size():
-            drawn.overview().setLinkedMap(self._item("map"))
+        if drawn.grid().enabled():
+            self.graticule_deg = graticule(GRATICULE * wide, float(site.places.lat_deg[0]))
+            drawn.grid().setIntervalX(self.graticule_deg[0])
+            drawn.grid().setIntervalY(self.graticule_deg[1])
 
     def _legend(self, own, drawn):
         legend = self._item("legend")

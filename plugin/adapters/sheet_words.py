@@ -312,7 +312,11 @@ def scale_told(denominator, grid_m, site):
 
 def overview_told(graticule_deg):
     """The lines of an overview."""
-    return tr("Overview; lines every {deg:g}°").format(deg=graticule_deg) if graticule_deg else tr("Overview")
+    if not graticule_deg:
+        return ""
+    lon, lat = graticule_deg
+    sentence = tr("Lines every {lat:g}°") if lon == lat else tr("Lines every {lat:g}° lat., {lon:g}° lon.")
+    return sentence.format(lat=lat, lon=lon)
 
 
 def made(made_utc_s, version):

@@ -205,7 +205,7 @@ class Template:
         grid.setEnabled(True)
         grid.setCrs(QgsCoordinateReferenceSystem("EPSG:4326"))
         grid.setLineSymbol(QgsLineSymbol.createSimple({"line_color": "0,0,0,70", "line_width": "0.1"}))
-        self._label("overview_text", "[% @sheet_overview %]", x, y + height + 0.6, width, 3.5, 6.5, colour=FAINT)
+        self._label("overview_text", "[% @sheet_overview %]", x, y + height + 0.6, width, 3.5, 6.0, colour=FAINT)
 
     # items
 

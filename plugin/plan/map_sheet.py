@@ -12,6 +12,7 @@ WIDENED = (
 )
 SCALES = np.outer(10.0 ** np.arange(2, 8), (1.0, 1.25, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5)).ravel()
 ROUND = (1.0, 2.0, 5.0, 10.0)
+M_PER_DEG, WIDEST_DEG = 111_320.0, 30.0  # of latitude; between meridians at a pole
 
 
 def grid_zone(lon_deg, lat_deg):
@@ -83,3 +84,10 @@ def clear_of_corner(edge, step, free):
     """An edge of a map moved outward, so that the first line of a grid within stands no nearer to it than `free`."""
     first = np.ceil(edge / step) * step - edge
     return float(edge - max(0.0, free - first))
+
+
+def graticule(length_m, lat_deg):
+    """Round intervals of longitude and latitude that are no longer than a length, on the ground about a latitude. [deg]."""
+    lat = round_length(length_m / M_PER_DEG)
+    shrunk = np.cos(np.radians(lat_deg))
+    return (WIDEST_DEG if lat >= WIDEST_DEG * shrunk / 2.0 else round_length(length_m / M_PER_DEG / shrunk)), lat

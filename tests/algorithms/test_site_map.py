@@ -209,6 +209,7 @@ def test_every_page_says_whose_map_it_is(sheets, planned):
     ):
         assert said in pdf.text
     assert "2 sheets on 4 pages" in log
+    assert "…" not in pdf.text
     assert_nothing_cut_or_covered(pdf)
 
 
@@ -366,6 +367,7 @@ def test_at_the_antimeridian_and_near_the_poles(sheets, planned, layer, camera, 
     dist = Geodesic.WGS84.Inverse(camera[1], camera[0], subject[1], subject[0])["s12"]
     assert f"{dist:,.0f} m not tested" in pdf.text
     assert "beyond the map's edge" not in pdf.text
+    assert "…" not in pdf.text
     assert "INSIDE closed ground (closure 1): C1 Here" in pdf.text
     labels = [pdf.word(0, word) for word in ("Here", "There")]
     assert all(len(boxes) >= 3 for boxes in labels)  # on the map, and in the tables

@@ -6,7 +6,7 @@ from pyproj import CRS
 from pyproj.aoi import AreaOfInterest
 from pyproj.database import query_utm_crs_info
 
-from skyalidade.plan.map_sheet import SCALES, clear_of_corner, framed, grid_zone, round_length, usual_scale
+from skyalidade.plan.map_sheet import SCALES, clear_of_corner, framed, graticule, grid_zone, round_length, usual_scale
 
 
 def test_zones_are_those_whose_area_of_use_holds_the_place():
@@ -74,3 +74,10 @@ def test_what_is_framed_lies_within_its_margin():
 @pytest.mark.parametrize(("edge", "moved"), [(150.0, 150.0), (190.0, 170.0), (200.0, 170.0), (170.0, 170.0), (-10.0, -30.0)])
 def test_the_first_line_of_a_grid_stands_clear_of_the_corner(edge, moved):
     assert clear_of_corner(edge, 100.0, 30.0) == moved
+
+
+@pytest.mark.parametrize(
+    ("length", "lat", "lines"), [(120_000, 0.0, (1.0, 1.0)), (120_000, 60.0, (2.0, 1.0)), (120_000, 89.9, (30.0, 1.0))]
+)
+def test_lines_of_longitude_stand_wider_toward_the_poles(length, lat, lines):
+    assert graticule(length, lat) == lines
