@@ -11,7 +11,7 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan.seasons import ALWAYS, closed_on, season
 from .points import text_key
-from .translation import tr
+from .translation import date_told, tr
 
 REACH_M = 20_000.0  # closed ground farther away is of no concern
 TOUCH_M = 1e-3  # nearer than this is inside
@@ -75,7 +75,7 @@ def _day_text(value):
 def _in_words(own):
     if own == ALWAYS:
         return tr("always")
-    first, last = (day if day is None else YEARLY.format(*day) if own.every_year else str(day) for day in (own.first, own.last))
+    first, last = (day if day is None else YEARLY.format(*day) if own.every_year else date_told(day) for day in (own.first, own.last))
     if own.every_year:
         return tr("each year {first} to {last}").format(first=first, last=last)
     if first is None or last is None:

@@ -52,7 +52,7 @@ def calendar_of(planned, plan, made_utc_s):
                 start_utc_s=float(rows["t_utc" if is_moment else "t_start"][row]),
                 end_utc_s=None if is_moment else float(rows["t_end"][row]),
                 summary=tr("{body} over {subject}").format(body=told.body(row), subject=told.subject(row)),
-                location=f"{told.camera(row)} ({words.place(lon, lat)})",
+                location=f"{told.camera(row)} ({words.coordinates(lon, lat)})",
                 description="\n".join(_described(told, row, rows["body"][row])),
                 lon_deg=lon,
                 lat_deg=lat,

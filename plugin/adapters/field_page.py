@@ -7,7 +7,7 @@ import numpy as np
 
 from . import field_words as words
 from .field_pictures import Strip, dial, look_of
-from .translation import tr
+from .translation import date_told, language, tr
 
 # Okabe and Ito's colours for bodies on paper; red alone on the screen, which spares the eyes that are used to the dark.
 PAPER = """--ink: #222; --faint: #555; --rule: #aaa; --paper: #fff; --core: #cc79a7; --sun: #d55e00; --moon: #009e73; --line: #222;
@@ -94,7 +94,7 @@ def page(title, made, sheets):
     """
     toggle = f'<label><input type="checkbox" id="light"> {escape(tr("Black on white"))}</label>'
     text = (
-        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!DOCTYPE html>\n<html lang="{language()}">\n<head>\n<meta charset="utf-8">\n'
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n"
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{escape(title)}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n{toggle}\n"
@@ -161,7 +161,7 @@ class Sheets:
         offsets = dict.fromkeys(offset for _, _, offset in self._local(sheet, self._moments(sheet)).tolist())
         zone = " / ".join([words.zone(self._told.zone(first), next(iter(offsets))), *(f"UTC{offset}" for offset in list(offsets)[1:])])
         lines = [
-            f'<p class="night">{escape(tr("Night of {night}").format(night=self._plan.sheets["night"][sheet]))}</p>',
+            f'<p class="night">{escape(tr("Night of {night}").format(night=date_told(self._plan.sheets["night"][sheet])))}</p>',
             f"<h1>{name(stand)}</h1>",
         ]
         if not self._is_many(rows):
@@ -262,7 +262,7 @@ class Sheets:
         head = f"<th>{escape(tr('Time'))}</th><th>{escape(tr('What'))}</th>{numbers}"
         body = []
         for date, events in groupby(zip(own.tolist(), local), key=lambda happening: happening[1][0]):
-            body.append(f'<tr class="day"><th colspan="5">{escape(date)}</th></tr>')
+            body.append(f'<tr class="day"><th colspan="5">{escape(date_told(date))}</th></tr>')
             for event, (_, clock, offset) in events:
                 body.append(self._event(event, f"{clock} {offset}" if has_two_clocks else clock, several))
         return f'<table class="times"><thead><tr>{head}</tr></thead><tbody>{"".join(body)}</tbody></table>'
@@ -337,7 +337,7 @@ class Sheets:
         until = back if np.isfinite(back) else self._plan.sheets["leave"][sheet]
         ((date, clock, _),) = self._local(sheet, until).tolist()
         sentence = tr("{blank} knows of this and hears from us by {blank} (the plan ends at {date} {clock}); if not, alert: {blank}")
-        return f'<p class="blanks">{escape(sentence).format(blank="<span>&nbsp;</span>", date=date, clock=clock)}</p>'
+        return f'<p class="blanks">{escape(sentence).format(blank="<span>&nbsp;</span>", date=date_told(date), clock=clock)}</p>'
 
     def _cautions(self, rows):
         bodies = {self._rows["body"][row] for row in rows}

@@ -4,7 +4,7 @@ import numpy as np
 
 from ..plan.clock import local_text
 from .planned import is_allowed
-from .translation import tr
+from .translation import date_told, localised, tr
 
 MOON_UP_DEG = -0.83  # upper limb on the level horizon, to a hundredth of a degree
 MINUTE_S = 60.0
@@ -65,7 +65,7 @@ def happening(kind, body="", subject="", is_moment=False):
 
 def degrees(value):
     """An angle to 0.1°, or a dash."""
-    return f"{round(float(value), 1) + 0.0:.1f}°" if np.isfinite(value) else UNKNOWN
+    return localised(f"{round(float(value), 1) + 0.0:.1f}°") if np.isfinite(value) else UNKNOWN
 
 
 def bearing(value):
@@ -84,7 +84,22 @@ def minutes(value):
 
 
 def place(lon_deg, lat_deg):
-    """Latitude and longitude to a metre."""
+    """Latitude and longitude to a metre, for a reader."""
+    return tr("{lat}, {lon}").format(lat=latitude(lat_deg), lon=longitude(lon_deg))
+
+
+def latitude(lat_deg):
+    """To a metre, for a reader."""
+    return localised(f"{abs(lat_deg):.5f}° ") + (tr("N") if lat_deg >= 0 else tr("S"))
+
+
+def longitude(lon_deg):
+    """To a metre, for a reader."""
+    return localised(f"{abs(lon_deg):.5f}° ") + (tr("E") if lon_deg >= 0 else tr("W"))
+
+
+def coordinates(lon_deg, lat_deg):
+    """Latitude and longitude to a metre, alike in every language, for what programs read too."""
     return f"{abs(lat_deg):.5f}° {'N' if lat_deg >= 0 else 'S'}, {abs(lon_deg):.5f}° {'E' if lon_deg >= 0 else 'W'}"
 
 
@@ -104,7 +119,7 @@ def zone(zone_name, offset):
 def utc(t_utc_s):
     """A moment of UTC to the minute."""
     date, time, _ = local(t_utc_s, ["UTC"], 0)[0]
-    return f"{date} {time} UTC"
+    return f"{date_told(date)} {time} UTC"
 
 
 class Told:
@@ -188,7 +203,7 @@ class Told:
     def when(self, row):
         """The night and the stretch of time, or the moment, in one line, in the site's zone."""
         date, time, offset = self._local["t_utc"][row]
-        moment = tr("{date} {time} ({zone})").format(date=date, time=time, zone=zone(self.zone(row), offset))
+        moment = tr("{date} {time} ({zone})").format(date=date_told(date), time=time, zone=zone(self.zone(row), offset))
         if self.is_moment(row):
             return moment
         (_, begin, _), (_, end, _) = (self._local[name][row] for name in ("t_start", "t_end"))

@@ -5,6 +5,7 @@ from qgis.core import Qgis, QgsField, QgsFields
 from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..names import FIELDS
+from ..words import Sentence
 from .translation import tr
 
 # QgsField takes a QMetaType from QGIS 3.38 on and warns of the older QVariant; the one place where versions differ.
@@ -72,7 +73,8 @@ def _date(days):
 
 def _objects(values):
     column = np.asarray(values, dtype=object).tolist()
-    return [None if value is None or value != value else value for value in column]  # value != value: a NaN among them
+    # value != value: a NaN among them; a sentence of the pure folders is written as it is, in English, like all values
+    return [None if value is None or value != value else str(value) if isinstance(value, Sentence) else value for value in column]
 
 
 _COLUMN = {

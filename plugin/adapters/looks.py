@@ -2,7 +2,13 @@
 
 from pathlib import Path
 
-from qgis.core import QgsMapLayer, QgsProcessingContext, QgsProcessingLayerPostProcessorInterface, QgsProcessingUtils
+from qgis.core import (
+    QgsCategorizedSymbolRenderer,
+    QgsMapLayer,
+    QgsProcessingContext,
+    QgsProcessingLayerPostProcessorInterface,
+    QgsProcessingUtils,
+)
 
 from ..names import FIELDS, PROVIDER_NAME
 from .translation import tr
@@ -18,11 +24,20 @@ _dressers = {}  # by layer: QGIS holds no reference to a post-processor, and wit
 def dress(layer, look, step_min=None):
     """Give a layer its look: a file of `styles/` by its stem, aliases, and how long an instant lasts in the Temporal Controller."""
     layer.loadNamedStyle(str(STYLES / f"{look}.qml"), PARTS)
+    _translate_legend(layer.renderer())
     for index, name in enumerate(layer.fields().names()):
         if name[:10] in ALIASES:
             layer.setFieldAlias(index, tr(ALIASES[name[:10]]))
     if step_min is not None:
         layer.temporalProperties().setFixedDuration(step_min)
+
+
+def _translate_legend(renderer):
+    """The words of a legend in the language of the desktop."""
+    if isinstance(renderer, QgsCategorizedSymbolRenderer):
+        for index, category in enumerate(renderer.categories()):
+            if category.label():
+                renderer.updateCategoryLabel(index, tr(category.label()))
 
 
 def finish(layer_id, look, context, feedback, step_min=None):

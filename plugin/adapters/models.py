@@ -23,6 +23,7 @@ class Model(QgsProcessingModelAlgorithm):
         super().__init__()
         self._file = file
         self.fromFile(str(file))
+        self.setHelpContent({name: tr(text) for name, text in self.helpContent().items() if text})
         self.updateDestinationParameters()
         self._qgis_names = {output.name().rpartition(":")[2].upper(): output.name() for output in self.destinationParameterDefinitions()}
         optional = self._outputs_on_branches()
@@ -35,7 +36,7 @@ class Model(QgsProcessingModelAlgorithm):
             self.addParameter(output)
         for definition in self.parameterDefinitions():
             definition.setDescription(tr(definition.description()))
-            definition.setHelp(tr(self.helpContent().get(definition.name(), "")))
+            definition.setHelp(self.helpContent().get(definition.name(), ""))
 
     def _outputs_on_branches(self):
         """Outputs of steps that are not always run, by their names here."""
@@ -55,7 +56,7 @@ class Model(QgsProcessingModelAlgorithm):
         return GROUP
 
     def shortDescription(self):
-        return tr(self.helpContent().get("SHORT_DESCRIPTION", ""))
+        return self.helpContent().get("SHORT_DESCRIPTION", "")
 
     def createInstance(self):
         return Model(self._file)

@@ -86,7 +86,7 @@ class Tables:
         expressions = self._algorithm.createExpressionContext(self._parameters, self._context, source)
         key_at = self.key_at(source)
         keep = [source.fields().at(key_at).name()] if key_at >= 0 else []
-        points = read_points(source, self._context, expressions, self._feedback, tr(singular), name_field, keep=keep)
+        points = read_points(source, self._context, expressions, self._feedback, singular, name_field, keep=keep)
         points.log(name, self._feedback)
         table = {column: points.name, "lon_deg": (points.lon_deg + 180.0) % 360.0 - 180.0, "lat_deg": points.lat_deg}
         if self._key_field == column:  # the name decides, whatever the field of that name holds

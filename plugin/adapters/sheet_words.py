@@ -9,7 +9,7 @@ from .cautions import dark_line, permit_line, sun_line, terrain_line
 from .parameters import text_of
 from .sheet_flow import Heading, Pairs, Paragraph, Table
 from .sheet_parameters import APPLICANT_BLOCK
-from .translation import tr
+from .translation import date_told, localised, tr
 
 NIGHTS_TOLD = 6  # one by one
 KINDS = {"camera": "camera", "standpoint": "standpoint", "subject": "subject", "parking": "parking"}
@@ -28,10 +28,10 @@ def nights_told(nights):
     if not len(nights):
         return ""
     if len(nights) == 1:
-        return tr("Night of {night}").format(night=nights[0])
+        return tr("Night of {night}").format(night=date_told(nights[0]))
     if len(nights) <= NIGHTS_TOLD:
-        return tr("Nights of {nights}").format(nights=", ".join(map(str, nights)))
-    return tr("{n} nights from {first} to {last}").format(n=len(nights), first=nights[0], last=nights[-1])
+        return tr("Nights of {nights}").format(nights=", ".join(map(date_told, nights)))
+    return tr("{n} nights from {first} to {last}").format(n=len(nights), first=date_told(nights[0]), last=date_told(nights[-1]))
 
 
 def north_told(north):
@@ -40,15 +40,20 @@ def north_told(north):
     if np.isfinite(north.declination_deg):
         lines.append(
             tr("Magnetic north {deg} {side} of true north ({model}, {date})").format(
-                deg=words.degrees(abs(north.declination_deg)), side=_side(north.declination_deg), model=north.model, date=north.date
+                deg=words.degrees(abs(north.declination_deg)),
+                side=_side(north.declination_deg),
+                model=north.model,
+                date=date_told(north.date),
             )
         )
     else:
-        lines.append(tr("Magnetic north not known for {date}: the model holds from 2025 to 2030").format(date=north.date))
+        lines.append(tr("Magnetic north not known for {date}: the model holds from 2025 to 2030").format(date=date_told(north.date)))
     if abs(north.true_deg) < 0.005:
         lines.append(tr("Grid north is true north here"))
     else:
-        lines.append(tr("Grid north {deg} {side} of true north").format(deg=f"{abs(north.true_deg):.2f}°", side=_side(-north.true_deg)))
+        lines.append(
+            tr("Grid north {deg} {side} of true north").format(deg=localised(f"{abs(north.true_deg):.2f}°"), side=_side(-north.true_deg))
+        )
     return "\n".join(lines)
 
 
@@ -58,8 +63,7 @@ def _side(east_deg):
 
 def coordinates(lon_deg, lat_deg):
     """Latitude and longitude to 0.00001°, about a metre."""
-    lat, lon = words.place(lon_deg, lat_deg).split(", ")
-    return lat, lon
+    return words.latitude(lat_deg), words.longitude(lon_deg)
 
 
 class Words:
@@ -190,7 +194,7 @@ class Words:
             if sheet != before:
                 zone = planned.zone_index[plan.sheets["first"][sheet]]
                 ends = words.local(np.array([plan.sheets[name][sheet] for name in ("arrive", "leave")]), planned.zone_names, zone)
-                night, arrive, leave = str(plan.sheets["night"][sheet]), ends[0][1], ends[1][1]
+                night, arrive, leave = date_told(plan.sheets["night"][sheet]), ends[0][1], ends[1][1]
                 if has_offsets:
                     night += f" {local['t_utc'][at[row]][2]}"
             before = sheet
@@ -259,7 +263,7 @@ class Words:
                 tr("Datum and grid"),
                 tr("WGS 84 (EPSG:4326), to 0.00001° (1 m); {zone} (EPSG:{epsg}), metres").format(zone=_zone_told(site), epsg=site.epsg),
             ),
-            (tr("Magnetic north"), tr("{model} for {date}").format(model=site.north.model, date=site.north.date)),
+            (tr("Magnetic north"), tr("{model} for {date}").format(model=site.north.model, date=date_told(site.north.date))),
             (
                 tr("Elevation model"),
                 tr("{name}, cells of {size} m").format(name=self._dem[0], size=self._dem[1]) if self._dem else tr("none named"),

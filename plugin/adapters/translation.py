@@ -1,5 +1,6 @@
 """Sentences a person reads, in the person's language, with numbers and dates as written there; ids and field names are never translated."""
 
+import re
 import string
 from numbers import Real
 from pathlib import Path
@@ -13,6 +14,7 @@ from ..words import Sentence
 CONTEXT = PROVIDER_ID
 I18N = Path(__file__).parent.parent / "i18n"
 ENGLISH = "en"
+ISO_DATE = re.compile(r"\b\d{4}-\d{2}-\d{2}\b")
 
 _spoken = {"language": ENGLISH, "locale": None, "translator": None}  # the locale is None where texts and numbers are as in the sources
 
@@ -69,7 +71,7 @@ def said(sentence):
         sentence = sentence.args[0] if len(sentence.args) == 1 else str(sentence)
     if not isinstance(sentence, Sentence):
         return str(sentence)
-    return tr(sentence.pattern).format(**sentence.parts)
+    return sentence.opened(tr(sentence.pattern).format(**sentence.parts))
 
 
 def localised(number):
@@ -81,11 +83,12 @@ def localised(number):
     return "".join(signs.get(letter, letter) for letter in number)
 
 
-def date_told(date):
-    """A date such as 2027-06-06 for a person; in English as it is, which all can read and sort."""
+def date_told(text):
+    """A date such as 2027-06-06, or a text with such dates, for a person; in English as it is, which all can read and sort."""
     locale = _spoken["locale"]
-    day = QDate.fromString(str(date), "yyyy-MM-dd")
-    return str(date) if locale is None or not day.isValid() else locale.toString(day, "d MMM yyyy")
+    if locale is None:
+        return str(text)
+    return ISO_DATE.sub(lambda found: locale.toString(QDate.fromString(found[0], "yyyy-MM-dd"), "d MMM yyyy"), str(text))
 
 
 def counted(reasons):

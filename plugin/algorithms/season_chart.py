@@ -17,7 +17,7 @@ from ..adapters.algorithm import Algorithm, in_words
 from ..adapters.cautions import sun_line, tell_of_the_sun
 from ..adapters.files import write_whole
 from ..adapters.progress import reporter
-from ..adapters.translation import tr
+from ..adapters.translation import date_told, language, localised, said, tr
 from ..charts import gallery, season_chart, sheets
 from ..charts.themes import THEMES
 from ..names import BODIES
@@ -123,7 +123,7 @@ class Pictures:
         """Draw the nights of a season, a year at most, and write them as PNG and SVG."""
         chart = chart_of(season.rows, season.zone_name, season.lon_deg, season.lat_deg)
         who = season.site if not season.body else f"{season.site}: {tr(BODIES[season.body])}"
-        heading = tr("{who}, nights {first} to {last}").format(who=who, first=chart.nights[0], last=chart.nights[-1])
+        heading = tr("{who}, nights {first} to {last}").format(who=who, first=date_told(chart.nights[0]), last=date_told(chart.nights[-1]))
         summary = Summary(season, chart)
         lines = [self._clock(season, chart), summary.usable(), summary.unusable(), *self._cautions(season, chart)]
         figure = season_chart.draw(chart, heading, lines, self._words(season, chart), season.body, self.theme)
@@ -131,7 +131,7 @@ class Pictures:
         for ending in ENDINGS:
             write_whole(self.folder / (stem + ending), sheets.rendered(figure, ending))
         self.entries.append((stem, heading, lines, summary.months()))
-        self.overview.append((who, (str(chart.nights[0]), *summary.cells())))
+        self.overview.append((who, (date_told(chart.nights[0]), *summary.cells())))
         self.bodies.add(season.body)
 
     @staticmethod
@@ -168,9 +168,17 @@ class Pictures:
             "{lat:.4f}° {ns}, {lon:.4f}° {ew}. Clock on the wall of {zone}, upward from {foot:02d}:00; a night bears its evening's date."
         )
         line = told.format(
-            lat=abs(lat), ns="S" if lat < 0 else "N", lon=abs(lon), ew="W" if lon < 0 else "E", zone=season.zone_name, foot=chart.foot_h
+            lat=abs(lat),
+            ns=tr("S") if lat < 0 else tr("N"),
+            lon=abs(lon),
+            ew=tr("W") if lon < 0 else tr("E"),
+            zone=season.zone_name,
+            foot=chart.foot_h,
         )
-        turns = ", ".join(f"{chart.nights[int(column)]} ({hours:+g} h)" for column, hours in chart.turns.T.tolist())
+        turns = ", ".join(
+            tr("{night} ({hours:+g} h)").format(night=date_told(chart.nights[int(column)]), hours=hours)
+            for column, hours in chart.turns.T.tolist()
+        )
         return f"{line} {tr('Clocks change in the night of {nights}.').format(nights=turns)}" if turns else line
 
     @staticmethod
@@ -196,7 +204,7 @@ class Pictures:
         heads = tr("Site and body"), (tr("first night"), tr("nights with a window"), tr("hours"), tr("season"), tr("longest window"))
         page = self.folder / PAGE
         overview = [heads, *self.overview] if self.overview else []
-        write_whole(page, gallery.page(tr("Season charts"), notes, self.entries, self.theme, overview).encode("utf-8"))
+        write_whole(page, gallery.page(tr("Season charts"), notes, self.entries, self.theme, overview, language()).encode("utf-8"))
         return page
 
 
@@ -211,13 +219,14 @@ class Summary:
         self._longest = {name: rows[name][best] for name in ("night", "t_start", "t_end")}, minutes[best]
         self._reasons = Counter(reason for reason in rows["reason"].tolist() if reason)
         best_month = int(np.argmax(np.nan_to_num(chart.months["best_min"])))
-        self._season = f"{chart.months['first_night'][best_month]} to {chart.months['last_night'][best_month]}"
+        first, last = (date_told(chart.months[name][best_month]) for name in ("first_night", "last_night"))
+        self._season = tr("{first} to {last}").format(first=first, last=last)
 
     def _window(self):
         """The longest window, in words."""
         row, minutes = self._longest
         start, end = local_text(np.array([row["t_start"], row["t_end"]]), [self._zone_name], 0)
-        return f"{row['night']}, {start[11:16]}-{end[11:16]} ({_duration(minutes)})"
+        return f"{date_told(row['night'])}, {start[11:16]}-{end[11:16]} ({_duration(minutes)})"
 
     def usable(self):
         """A line about nights with a window."""
@@ -229,14 +238,14 @@ class Summary:
 
     def unusable(self):
         """A line about the others."""
-        told = "; ".join(f"{count:,}: {reason}" for reason, count in self._reasons.most_common(REASONS_TOLD))
+        told = "; ".join(f"{localised(f'{count:,}')}: {said(reason)}" for reason, count in self._reasons.most_common(REASONS_TOLD))
         return tr("Why nights have no window, the most frequent reasons: {reasons}.").format(reasons=told or "-")
 
     def cells(self):
         """Its cells of the overview."""
         if not self._usable:
-            return f"0 / {self._total:,}", "-", "-", "-"
-        return f"{self._usable:,} / {self._total:,}", f"{self._hours:.0f}", self._season, self._window()
+            return localised(f"0 / {self._total:,}"), "-", "-", "-"
+        return localised(f"{self._usable:,} / {self._total:,}"), f"{self._hours:.0f}", self._season, self._window()
 
     def months(self):
         """A table, a row a month."""
@@ -244,8 +253,8 @@ class Summary:
         table = {tr("Month"): (tr("nights with a window"), tr("hours"), tr("best night"), tr("its window"), tr("Saturdays at new Moon"))}
         names = ("month", "nights", "hours", "best_night", "best_min", "new_moon")
         for month, nights, hours, night, minutes, moons in zip(*(months[name].tolist() for name in names)):
-            best = ("-", "-") if night is None else (str(night), _duration(minutes))
-            table[month] = (f"{nights}", f"{hours:.1f}", *best, moons or "-")
+            best = ("-", "-") if night is None else (date_told(night), _duration(minutes))
+            table[month] = (f"{nights}", localised(f"{hours:.1f}"), *best, date_told(moons or "-"))
         return table
 
 

@@ -10,6 +10,7 @@ from qgis.core import (
     QgsProcessingParameterFolderDestination,
 )
 
+from ..adapters import field_words as words
 from ..adapters import lens, refusals
 from ..adapters import parameters as take
 from ..adapters.algorithm import Algorithm, in_words
@@ -19,7 +20,7 @@ from ..adapters.moments import moment, steps_utc_s
 from ..adapters.pairing import Pairing
 from ..adapters.progress import reporter
 from ..adapters.targets import targets_of
-from ..adapters.translation import said, tr
+from ..adapters.translation import date_told, language, localised, said, tr
 from ..adapters.zones import zones_of_sites
 from ..charts import gallery, sheets, skyline_view
 from ..charts.themes import THEMES
@@ -194,7 +195,8 @@ class Easel:
         self.theme = THEMES[take.choice_of(algorithm, parameters, "THEME", context)]
         self.entries = []
         orientation = take.choice_of(algorithm, parameters, "ORIENTATION", context)
-        self._lens = f"{frame.focal_mm:g} mm, {frame.width_mm:g} x {frame.height_mm:g} mm ({orientation})"
+        focal, sides = localised(f"{frame.focal_mm:g}"), localised(f"{frame.width_mm:g} x {frame.height_mm:g}")
+        self._lens = f"{focal} mm, {sides} mm ({orientation})"
         self._target, self._pairing, self._dem = target, pairing, algorithm.dem
 
     def draw(self, scene, camera, line, framed, subject, clock, told):
@@ -202,7 +204,7 @@ class Easel:
         t_local, zone = told
         name, columns = self._pairing.cameras.name[camera], scene.moment.columns
         columns["body"] = self._target.id
-        heading = f"{name}, {t_local} ({zone})"
+        heading = f"{name}, {date_told(t_local)} ({zone})"
         fits = {True: tr("all fits"), False: tr("does not fit")}[framed["fits"][0]]
         lines = [
             tr("{place}: {body} at azimuth {az:.1f}°, altitude {alt:.1f}°; Moon lit {lit:.0f} %, {moon:.1f}° high; Sun {sun:.1f}°").format(
@@ -225,7 +227,7 @@ class Easel:
             ),
             self._ground(scene, camera),
         ]
-        figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme)
+        figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme, [tr(point) for point in skyline_view.COMPASS])
         stem = f"{len(self.entries) + 1:03d}-{sheets.file_name(name, 'camera')}-{t_local[:16].replace(' ', '-').replace(':', '')}"
         for ending in (".png", ".svg"):
             write_whole(self.folder / (stem + ending), sheets.rendered(figure, ending))
@@ -233,7 +235,7 @@ class Easel:
 
     def _place(self, camera):
         lon, lat = self._pairing.cameras.lon_deg[camera], self._pairing.cameras.lat_deg[camera]
-        return f"{abs(lat):.5f}° {'S' if lat < 0 else 'N'}, {abs(lon):.5f}° {'W' if lon < 0 else 'E'}"
+        return words.place(lon, lat)
 
     def _ground(self, scene, camera):
         """What the skyline is worth."""
@@ -264,10 +266,10 @@ class Easel:
             tr("Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter."),
         ]
         page = self.folder / INDEX
-        write_whole(page, gallery.page(tr("Skyline views"), notes, self.entries, self.theme).encode("utf-8"))
+        write_whole(page, gallery.page(tr("Skyline views"), notes, self.entries, self.theme, language=language()).encode("utf-8"))
         return page
 
 
 def _told(form, value):
     """A number as it is read, a dash where it is not known."""
-    return form.format(value) if np.isfinite(value) else "-"
+    return localised(form.format(value)) if np.isfinite(value) else "-"

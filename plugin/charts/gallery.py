@@ -10,7 +10,7 @@ table {{ border-collapse: collapse; }} td, th {{ border-bottom: 1px solid {faint
 """
 
 
-def page(title, notes, entries, theme, overview=()):
+def page(title, notes, entries, theme, overview=(), language="en"):
     """The page.
 
     Parameters
@@ -24,6 +24,8 @@ def page(title, notes, entries, theme, overview=()):
     theme : Theme
     overview : sequence of (str, value or tuple of values)
         A table over all pictures, its headings first; each further row is of a picture, in their order.
+    language : str
+        Of the texts.
 
     Returns
     -------
@@ -31,7 +33,7 @@ def page(title, notes, entries, theme, overview=()):
     """
     style = STYLE.format(paper=theme.paper, ink=theme.ink, faint=theme.faint)
     parts = [
-        '<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8">',
+        f'<!DOCTYPE html>\n<html lang="{language}">\n<head><meta charset="utf-8">',
         f"<title>{escape(title)}</title><style>{style}</style></head>\n<body>",
         f"<h1>{escape(title)}</h1>",
         *(f"<p>{escape(note)}</p>" for note in notes),

@@ -15,7 +15,7 @@ COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
 MARK_LABELS = 3  # every third mark on the way of a body is labelled: half an hour
 
 
-def draw(scene, caption, clock, theme):
+def draw(scene, caption, clock, theme, compass=COMPASS):
     """Draw a scene.
 
     Parameters
@@ -26,6 +26,8 @@ def draw(scene, caption, clock, theme):
     clock : sequence of str
         What the clock shows at the marks on the body's way.
     theme : Theme
+    compass : sequence of str
+        The eight main directions, from north clockwise.
 
     Returns
     -------
@@ -39,7 +41,8 @@ def draw(scene, caption, clock, theme):
     axes = area(figure, LABEL_PX, below, width, height)
     axes.set_xlim(-half_width, half_width)
     axes.set_ylim(-half_height, half_height)
-    for drawing in (_grid, _band, _way, _discs, _ground, _subjects, _frame):
+    _grid(axes, scene, theme, compass)
+    for drawing in (_band, _way, _discs, _ground, _subjects, _frame):
         drawing(axes, scene, theme)
     _clock(axes, scene, clock, theme)
     for i, line in enumerate(caption):
@@ -60,14 +63,14 @@ def grid_step_deg(span_deg):
     return next((step for step in STEPS_DEG if span_deg / step <= LINES), STEPS_DEG[-1])
 
 
-def _grid(axes, scene, theme):
+def _grid(axes, scene, theme, compass):
     half_width, half_height = scene.half_size
     step = grid_step_deg(2.0 * np.degrees(np.arctan(max(half_width, half_height))))
     along = np.arange(-89.0, 89.1, 0.5)
     for az in np.arange(0.0, 360.0, step):
         x, y = scene.at(np.full(along.shape, az), along)
         axes.plot(x, y, color=theme.faint, lw=0.6, zorder=1)
-        _label(axes, x, y, -half_height, half_width, (0, -6), _azimuth(az), theme, ha="center", va="top")
+        _label(axes, x, y, -half_height, half_width, (0, -6), _azimuth(az, compass), theme, ha="center", va="top")
     round_deg = scene.aim_az_deg + np.arange(-180.0, 180.1, 0.5)
     for alt in np.arange(-90.0 + step, 90.0, step):
         x, y = scene.at(round_deg, np.full(round_deg.shape, alt))
@@ -88,8 +91,8 @@ def _label(axes, along, across, edge, limit, offset, text, theme, swapped=False,
             axes.annotate(text, at, offset, textcoords="offset points", color=theme.ink, size=9, annotation_clip=False, **how)
 
 
-def _azimuth(az_deg):
-    return f"{COMPASS[int(az_deg // 45.0)]}\n{az_deg:g}°" if az_deg % 45.0 == 0.0 else f"{az_deg:g}°"
+def _azimuth(az_deg, compass):
+    return f"{compass[int(az_deg // 45.0)]}\n{az_deg:g}°" if az_deg % 45.0 == 0.0 else f"{az_deg:g}°"
 
 
 def _band(axes, scene, theme):

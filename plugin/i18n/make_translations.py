@@ -4,8 +4,8 @@
 python3 plugin/i18n/make_translations.py            renew the template and every language; what is new in them is unfinished
 python3 plugin/i18n/make_translations.py --check    exit 1, with the texts, where a language is not complete
 
-The texts are read from the sources: what `tr` and `Sentence` are called with, the tables named below whose texts reach `tr` by way of a
-name, and the words in the legends of styles. Any Python will do.
+The texts are read from the sources: what `tr`, `Sentence` and `Opening` are called with, the tables named below whose texts reach `tr` by
+way of a name, the words in the legends of styles, and the models. Any Python will do.
 """
 
 import argparse
@@ -19,7 +19,8 @@ from xml.sax.saxutils import escape
 I18N = Path(__file__).resolve().parent
 PLUGIN = I18N.parent
 CONTEXT = "skyalidade"
-MARKS = ("tr", "Sentence")  # what a text is given to
+MARKS = ("tr", "Sentence", "Opening")  # what a text is given to, as it stands or by the name of PATTERN
+PATTERN = "pattern"
 # module -> tables of texts: every text that is a value in them, or, in a class, an attribute of that name
 TABLES = {
     "names.py": ("BODIES", "PAIRINGS", "MOON_RULES", "SENSORS", "ORIENTATIONS", "PAPERS", "TURNS", "AIMS", "THEMES", "PANORAMAS"),
@@ -30,9 +31,13 @@ TABLES = {
     "adapters/parameter_help.py": ("HELP", "OWN"),
     "adapters/refusals.py": ("POINTS", "LINES", "POLYGONS"),
     "adapters/sheet_parameters.py": ("APPLICANT_BLOCK", "_HINTS"),
+    "adapters/sheet_symbols.py": ("SIGHTS",),
+    "adapters/sheet_tables.py": ("MADE_BY",),
+    "adapters/sheet_words.py": ("KINDS", "_SIGHTS", "_INSIDE", "NOTICE"),
     "adapters/standing.py": ("REASONS", "HEIGHTS"),
     "algorithms/season_chart.py": ("WITHOUT_PLACE",),
     "charts/sheets.py": ("MISSING",),
+    "charts/skyline_view.py": ("COMPASS",),
 }
 OF_CLASSES = ("TITLE", "SUMMARY", "TAGS")  # of every algorithm
 ALIAS = 2  # place of the alias in names.Field(name, kind, alias)
@@ -50,6 +55,9 @@ def texts():
     for path in sorted(PLUGIN.glob("styles/*.qml")):
         for text in texts_of_style(path):
             found.setdefault(text, path.relative_to(PLUGIN).as_posix())
+    for path in sorted(PLUGIN.glob("models/*.model3")):
+        for text in texts_of_model(path):
+            found.setdefault(text, path.relative_to(PLUGIN).as_posix())
     return found
 
 
@@ -62,6 +70,8 @@ def texts_of_module(tree, name):
                 yield from constants(node.args[0]) if isinstance(node.args[0], (ast.Constant, ast.IfExp)) else ()
             elif node.func.id == "Field" and name == "names.py":
                 yield from constants(node.args[ALIAS])
+        elif isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and node.targets[0].id == PATTERN:
+            yield from constants(node.value)
         elif isinstance(node, ast.ClassDef) and name.startswith("algorithms/"):
             for child in node.body:
                 if isinstance(child, ast.Assign) and child.targets[0].id in OF_CLASSES:
@@ -88,6 +98,19 @@ def constants(node):
     elif isinstance(node, (ast.Tuple, ast.List)):
         for value in node.elts:
             yield from constants(value)
+
+
+def texts_of_model(path):
+    """The name of a model, what its parameters and outputs are called, and its help."""
+    model = ElementTree.parse(path).getroot()
+    yield model.find("./Option[@name='model_name']").get("value")
+    for option in model.iterfind("./Option[@name='parameterDefinitions']/Option/Option[@name='description']"):
+        yield option.get("value")
+    for option in model.iterfind("./Option[@name='children']/Option/Option[@name='outputs']/Option"):
+        yield option.get("name")
+    for option in model.iterfind("./Option[@name='help']/Option"):
+        if option.get("value"):
+            yield option.get("value")
 
 
 def texts_of_style(path):

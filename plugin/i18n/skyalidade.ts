@@ -10,6 +10,11 @@
     </message>
     <message>
         <location filename="../adapters/algorithm.py"/>
+        <source>In metres; the dialog takes other units.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/algorithm.py"/>
         <source>Lines of sight</source>
         <translation type="unfinished"></translation>
     </message>
@@ -131,6 +136,36 @@
     <message>
         <location filename="../adapters/clashes.py"/>
         <source>{name} and {other} are both to be written to {path}. Give each a name of its own.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>always</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>{first} to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>each year {first} to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>until {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>from {first}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>closure {fid}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -435,6 +470,31 @@
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
+        <source>{lat}, {lon}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>N</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>S</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>E</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>W</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
         <source>camera</source>
         <translation type="unfinished"></translation>
     </message>
@@ -701,6 +761,11 @@
     <message>
         <location filename="../adapters/files.py"/>
         <source>{path} could not be written: {reason}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/files.py"/>
+        <source>The folder {folder} cannot be made: {reason}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2124,6 +2189,21 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../adapters/sheet_background.py"/>
+        <source>none</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_flow.py"/>
+        <source>(continued)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_ground.py"/>
+        <source>{name}: feature {fid} is of another kind. Remove it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Refuse to make more sheets than</source>
         <translation type="unfinished"></translation>
@@ -2156,6 +2236,21 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Drawn either way round. Each camera takes the one that passes by it; it is checked against closed ground and timed.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Parking: where the walk in begins</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Field with the name of a parking</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Field with the name of a walk</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2236,6 +2331,11 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Stay this long after the last alignment [min]</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>A position in the field is known to [m]</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2356,6 +2456,567 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>The number that the land manager gave, or 'applied for'.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_print.py"/>
+        <source>the system does not let it be written</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_print.py"/>
+        <source>the file is not whole; the disk may be full</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{walk}, to {mark}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>Zones</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>of {table}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>Rows that belong to no sheet: {reasons}. Cameras are known by their names: give CAMERA_NAME as in the run that made them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>CLOSED: the season of {n:,} polygons cannot be read; they are taken as always closed: features {ids}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{n:,} in all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{label}: {n:,} polygons were not valid and have been repaired; look at them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Parking</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Site</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Standpoint</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Sightline</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Walk in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Path</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Zone to stand in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Closed on these dates</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Closed at other times</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Camera and where it looks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Standpoint, where it looks</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, hidden</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, too close to tell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, not tested</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>There is nothing to make a sheet of. Give {names}, or several of them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>SHEET_BY: none of {names} has a field '{field}'. Choose a field of theirs, or leave it blank for one sheet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>{label}: {n:,} rows from {total:,} features.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>{name}: '{layer}' has no field {fields}. Choose a result of {made_by}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>sightlines or alignments</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>standpoints (POINTS)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} must have two pages, the sheet with 'body', and its further pages with 'body_continued'.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>it is no text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} is no layout template of QGIS. Copy one of those in {folder}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} cannot be read: {reason}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>outside</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Overview</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{n} nights from {first} to {last}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Grid north is true north here</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Name</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Latitude</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Longitude</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Easting</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Northing</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>From</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>To</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Back</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Line of sight</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Night</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Be there</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Begins</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closest</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Ends</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Azimuth</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Light</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>On the dates of the timetable, evening and morning</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No dates are known: every season counts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Against closed ground</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closure</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closed</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>INSIDE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>1 : {scale:,.0f}; grid every {length}
+{zone}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Made by {provider} {version}, {when}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Nights of {nights}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Application</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source> (beyond the map's edge)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Places</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Bearings and distances</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Timetable</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Data</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Datum and grid</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Elevation model</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Cautions</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Artificial light, drones, group size and commercial work are decided by them too; where the work needs a licensed guide, surveyor or engineer, their word stands.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 / UTM zone {zone}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 / {zone}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{km:g} km</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:g} m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Overview; lines every {deg:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north {deg} {side} of true north ({model}, {date})</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north not known for {date}: the model holds from 2025 to 2030</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Grid north {deg} {side} of true north</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No sightlines were given for this sheet.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No layer of closed ground was given: nothing was checked.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No walk was given: the way in was not checked.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>none named</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>over {km:g} km</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{nights}; hours as in the timetable</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84; grid coordinates of {zone}, in metres</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Clockwise from true north at the camera, along the geodesic; ± is, at most, what a position known to {m:g} m is worth</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No alignment falls on this sheet: there are no times to tell.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No alignments were given: there are no times to tell.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Times of {zones}; a night bears the date of its evening, times after midnight belong to the next morning</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{walk} to {mark}: {length}, {time} at {speed:g} km/h, each way, before being there and after leaving.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>In {dark} of {n} nights a walk, or its begin or end, lies in the dark.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No drawn walk passes within 500 m: the way in was not checked.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 (EPSG:4326), to 0.00001° (1 m); {zone} (EPSG:{epsg}), metres</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{model} for {date}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{name}, cells of {size} m</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{mark} {name} lies INSIDE closed ground: {closure}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>standpoint</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>parking</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>in sight</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>hidden by terrain</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>too close to tell</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>not tested</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:,.0f} m of it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:,.0f} m² of it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Applicant's map. Not issued or approved by the land manager.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2861,16 +3522,6 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>Drawn either way round. Each camera takes the one that passes by it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>Field with the name of a parking</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>Field with the name of a walk</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3435,6 +4086,11 @@
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
+        <source>{night} ({hours:+g} h)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/season_chart.py"/>
         <source>{n:,} nights are not in the layer: hatched.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3446,11 +4102,6 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>{n:,} pictures of {sites:,} sites and bodies in {folder}.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/season_chart.py"/>
-        <source>The folder {folder} cannot be made: {reason}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3665,12 +4316,67 @@
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
-        <source>The sheets of this version cannot be drawn yet: only its parameters are there.</source>
+        <source>Page</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>Sheets made</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Cancelled: nothing was written to OUTPUT.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Layers (file written)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Background</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>There is no place to draw. Give CAMERAS, SIGHTLINES, ALIGNMENTS, STANDPOINTS or SUBJECTS that hold one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>{n:,} sheets on {pages:,} pages in {file}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Sheet {n} of {count}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>TITLE is {n} letters long, and a sheet has room for {most}. Shorten it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>No font of this computer draws {letters}: they are boxes on the sheets. Install one that has them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Permit {number}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3776,11 +4482,6 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Positions of the body closer together than this are taken as one [°]</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/sky_exposure.py"/>
-        <source>{first} to {last}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4199,6 +4900,26 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>NE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>SE</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>SW</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>NW</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../expressions.py"/>
         <source>a point, where the camera stands; its Z, if it has one, is the height above sea level in metres</source>
         <translation type="unfinished"></translation>
@@ -4360,17 +5081,7 @@
     </message>
     <message>
         <location filename="../names.py"/>
-        <source>Site</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
         <source>Site id</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
-        <source>Path</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4691,11 +5402,6 @@
     <message>
         <location filename="../names.py"/>
         <source>Top in line of sight</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
-        <source>Line of sight</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5174,6 +5880,116 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>core</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>arch's top</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>celestial pole</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} does not climb to {least:g}° at any of these sites: it does so only between latitude {south:.1f}° and {north:.1f}°. Lower ALT_MIN.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} and the band's tilt {tilt}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the band's tilt {tilt}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} stays behind the terrain skyline while all else holds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the core</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} does not climb to {least:g}° at any of these sites: it does so only south of latitude {south:.1f}° or north of {north:.1f}°. Lower ALT_MIN.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>up and lit over {lit:g}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>no darkness this night: the Sun stays above {limit:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} stays below {least:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>Moon {up} all night</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the band's tilt is never {tilt} while {who} is {seen}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the arch's top never stands {apex} while {who} is {seen}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the arch's top {apex}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is {seen} only by day or in twilight</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>Moon {up} while {who} is {seen} in the dark</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>plane at galactic longitude {lon:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the window is told with the night beside this one, in which the best minute lies</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is never {seen}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../plan/nights.py"/>
         <source>The last night, {last}, lies before the first, {first}. Exchange them, or leave one blank.</source>
         <translation type="unfinished"></translation>
@@ -5215,11 +6031,6 @@
     </message>
     <message>
         <location filename="../plan/targets.py"/>
-        <source>the core</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/targets.py"/>
         <source>the arch's top</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5251,6 +6062,116 @@
     <message>
         <location filename="../plan/targets.py"/>
         <source>The body 'galactic' needs GALACTIC_LON: a galactic longitude in degrees, 0 at the core.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never while the arch's top stands {limits}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never {gap} over the subject's top, which stands at {top:.1f}°.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never above the terrain skyline, which is {ground:.1f}° high there.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Sun {limits}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Moon down or lit under {lit:g}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never while the band's tilt at the core is {limits}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° through north while {height}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° while {height}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{apex} with the core {limits}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>between {least:g}° and {most:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} is closest to the bearing just outside the nights asked: ask for a night more at either end.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} is never seen {height} in these nights.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Moon down.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never lit {limits}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} stays in the zenith, over no bearing.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached by {who} {height}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands at {first:.1f}° while {height}.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at least {least:g}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at most {most:g}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at least {least:g} and at most {most:g}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>below {most:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>above {least:g}°</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5315,17 +6236,7 @@
     </message>
     <message>
         <location filename="../styles/sightlines.qml"/>
-        <source>in sight</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../styles/sightlines.qml"/>
         <source>in sight or not: too close to tell</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../styles/sightlines.qml"/>
-        <source>hidden by terrain</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5351,6 +6262,245 @@
     <message>
         <location filename="../styles/track_lines.qml"/>
         <source>the way of the standpoint</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Season of a park</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Elevation model, a raster file; blank: ground is not looked at</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Draw a chart of each viewpoint</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Last night; blank: 365 nights in all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Charts</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Sky Alidade</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>The first question for a whole park: when. Each night of each viewpoint has its window, in which it is dark, the Moon is away and the body stands where it is wanted, or the reason why there is none; each month has its usable nights, its hours and its best night; the new-moon weekends are marked. Charts, where they are wanted, show the year of each viewpoint in one picture.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>core: Milky Way core; arch: Milky Way arch (its top); sun: Sun; moon: Moon; pole: Celestial pole above the horizon; star: Star or other fixed place (STAR); galactic: Place on the galactic plane (GALACTIC_LON)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>The folder of the pictures, with the page season_chart.html.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A picture a viewpoint, half a second each, and a page that gathers them; for no more viewpoints than MAX_PICTURES.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A point for each viewpoint and month: usable nights, hours, best night, new-moon weekends.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>any: Moon up or down; down: Moon down; down_or_thin: Moon down, or lit less than MOON_LIT_MAX</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A point for each viewpoint and night, with its window or the reason why there is none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>For every viewpoint of a layer: the dark windows of each night, the months with their best nights, and a chart of the year</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>print: dark on white, for paper; night: red on black, for reading in the dark</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Permit package</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Last night; blank: 30 nights in all</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Field with the height of a subject</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>When the body is to stand over the subject</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Finds the places on the paths from which each subject lies under the body at the time given, leaves out closed ground, looks up every night of the season on which the body stands over the subject from there, and makes a sheet for each place: map, coordinates, bearings, timetable, closures.
+
+The sheets are the applicant's map. They are not a permit: access, closures, night hours, lights, group size and commercial work are decided by the land manager and local law. Walking in the dark is dangerous, and the results know nothing of footing, tide or weather.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A line for each stretch of time, with times for the Temporal Controller.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Tripod and camera: from the ground to the middle of the lens. In metres, also from a field; the dialog takes other units.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Places farther off, along the Earth's surface, are left out. In metres, also from a field; the dialog takes other units.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>portrait: upright; landscape: across</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>a4: 210 x 297 mm; letter: 8.5 x 11 in</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>The sheets, a PDF.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>From paths and subjects to what a land manager reads: where to stand, on which nights, and a sheet for each place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A line from each place to its subject, with bearing, distance and altitude.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A point for each place to stand, with its bearing, distance and line of sight.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>From its foot upward, so that what stands above it can be told. In metres, also from a field; the dialog takes other units.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>In metres, where subjects differ: taken in place of the one height.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>One moment, such as 2027-06-06T23:30:00: the clock on the wall at the subject, or with an offset or Z. It decides where to stand; on other nights the body comes there at another minute.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>The ground from which the subject lies in the direction wanted.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Plan one subject</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Where the camera stands</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Name of the camera's place</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Where the subject stands</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Name of the subject</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Unmet</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Two clicks on the map, and no layer to build first. The sightline tells bearing, distance and altitude; the alignments tell every stretch of time in which the Milky Way, the Moon, the Sun or a star stands over the subject while the sky is dark.
+
+Without an elevation model camera and subject stand on the same level ground and no hill is known.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Click on the map, or write 'longitude,latitude [EPSG:4326]'.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>As it is to stand in the tables and reports.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Click where the camera stands and where the subject is: the sightline between them, and when the sky stands over it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The line from camera to subject, with bearing, distance and altitude.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The middle of its foot, as far as you know it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>For its apparent width in degrees and in the picture. In metres, also from a field; the dialog takes other units.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The bodies that never stand over the subject, and why.</source>
         <translation type="unfinished"></translation>
     </message>
 </context>

@@ -10,6 +10,11 @@
     </message>
     <message>
         <location filename="../adapters/algorithm.py"/>
+        <source>In metres; the dialog takes other units.</source>
+        <translation>En metros; el diálogo admite otras unidades.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/algorithm.py"/>
         <source>Lines of sight</source>
         <translation>Líneas de visión</translation>
     </message>
@@ -31,7 +36,7 @@
     <message>
         <location filename="../adapters/algorithm.py"/>
         <source>Several steps at once</source>
-        <translation type="unfinished"></translation>
+        <translation>Varios pasos a la vez</translation>
     </message>
     <message>
         <location filename="../adapters/areas.py"/>
@@ -121,17 +126,47 @@
     <message>
         <location filename="../adapters/clashes.py"/>
         <source>{name}: the name {path} holds '|', behind which QGIS reads the name of a layer. Leave it out; a table in a GeoPackage is written as ogr:dbname='FILE.gpkg' table="NAME" (geom).</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: el nombre {path} contiene '|', tras el que QGIS lee el nombre de una capa. Suprímalo; una tabla de un GeoPackage se escribe como ogr:dbname='FILE.gpkg' table="NAME" (geom).</translation>
     </message>
     <message>
         <location filename="../adapters/clashes.py"/>
         <source>{name}: {path} is the layer of {source}, which would be lost. Choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: {path} es la capa de {source}, que se perdería. Elija otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/clashes.py"/>
         <source>{name} and {other} are both to be written to {path}. Give each a name of its own.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} y {other} se escribirían ambos en {path}. Dé a cada uno un nombre propio.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>always</source>
+        <translation>siempre</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>{first} to {last}</source>
+        <translation>{first} a {last}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>each year {first} to {last}</source>
+        <translation>cada año del {first} al {last}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>until {last}</source>
+        <translation>hasta el {last}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>from {first}</source>
+        <translation>desde el {first}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/closed_ground.py"/>
+        <source>closure {fid}</source>
+        <translation>cierre {fid}</translation>
     </message>
     <message>
         <location filename="../adapters/databases.py"/>
@@ -435,6 +470,31 @@
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
+        <source>{lat}, {lon}</source>
+        <translation>{lat}; {lon}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>N</source>
+        <translation>N</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>S</source>
+        <translation>S</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>E</source>
+        <translation>E</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
+        <source>W</source>
+        <translation>O</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
         <source>camera</source>
         <translation>cámara</translation>
     </message>
@@ -704,6 +764,11 @@
         <translation>No se pudo escribir {path}: {reason}</translation>
     </message>
     <message>
+        <location filename="../adapters/files.py"/>
+        <source>The folder {folder} cannot be made: {reason}</source>
+        <translation>No se puede crear la carpeta {folder}: {reason}</translation>
+    </message>
+    <message>
         <location filename="../adapters/keeping.py"/>
         <source>{field} is {new}</source>
         <translation>{field} es {new}</translation>
@@ -836,7 +901,7 @@
     <message>
         <location filename="../adapters/minutes_file.py"/>
         <source>{hours:g} h</source>
-        <translation type="unfinished"></translation>
+        <translation>{hours:g} h</translation>
     </message>
     <message>
         <location filename="../adapters/moments.py"/>
@@ -856,12 +921,12 @@
     <message>
         <location filename="../adapters/packages.py"/>
         <source>{provider}: {n:,} rows, then cancelled, not whole.</source>
-        <translation type="unfinished"></translation>
+        <translation>{provider}: {n:,} filas y después cancelado, incompleta.</translation>
     </message>
     <message>
         <location filename="../adapters/packages.py"/>
         <source>{provider}: being written, not whole.</source>
-        <translation type="unfinished"></translation>
+        <translation>{provider}: escribiéndose, incompleta.</translation>
     </message>
     <message>
         <location filename="../adapters/pairing.py"/>
@@ -1411,12 +1476,12 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>Tripod and camera: from the ground of each cell to the middle of the lens.</source>
-        <translation type="unfinished"></translation>
+        <translation>Trípode y cámara: del suelo de cada celda al centro del objetivo.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A GeoTIFF in the cells of the elevation model, in minutes, with a legend in hours.</source>
-        <translation type="unfinished"></translation>
+        <translation>Un GeoTIFF en las celdas del modelo de elevación, en minutos, con una leyenda en horas.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1811,17 +1876,17 @@
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM '{name}': heights in {unit}.</source>
-        <translation type="unfinished"></translation>
+        <translation>DEM '{name}': alturas en {unit}.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM: the middle of '{name}' is no place on the Earth. Check the layer's CRS.</source>
-        <translation type="unfinished"></translation>
+        <translation>DEM: el centro de '{name}' no es un lugar de la Tierra. Compruebe el SRC de la capa.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM: a part of '{name}' is no place on the Earth. Choose an AREA within its map.</source>
-        <translation type="unfinished"></translation>
+        <translation>DEM: una parte de '{name}' no es un lugar de la Tierra. Elija un AREA dentro de su mapa.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
@@ -1831,7 +1896,7 @@
     <message>
         <location filename="../adapters/plots.py"/>
         <source>AREA does not meet the DEM '{name}'. Choose an extent on it, or leave AREA blank.</source>
-        <translation type="unfinished"></translation>
+        <translation>AREA no toca el DEM '{name}'. Elija una extensión sobre él o deje AREA en blanco.</translation>
     </message>
     <message>
         <location filename="../adapters/points.py"/>
@@ -1966,12 +2031,12 @@
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>{output}: {path} is no GeoTIFF. Give it a name that ends in .tif.</source>
-        <translation type="unfinished"></translation>
+        <translation>{output}: {path} no es un GeoTIFF. Dele un nombre que acabe en .tif.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>{output} is the file of {layer} itself. Give another name: what is read is never written over.</source>
-        <translation type="unfinished"></translation>
+        <translation>{output} es el propio archivo de {layer}. Indique otro nombre: lo que se lee nunca se sobrescribe.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2124,6 +2189,21 @@
         <translation>no hay ningún sendero utilizable</translation>
     </message>
     <message>
+        <location filename="../adapters/sheet_background.py"/>
+        <source>none</source>
+        <translation>ninguno</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_flow.py"/>
+        <source>(continued)</source>
+        <translation>(continuación)</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_ground.py"/>
+        <source>{name}: feature {fid} is of another kind. Remove it.</source>
+        <translation>{name}: el objeto {fid} es de otra clase. Elimínelo.</translation>
+    </message>
+    <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Refuse to make more sheets than</source>
         <translation>Rechazar hacer más hojas que</translation>
@@ -2157,6 +2237,21 @@
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Drawn either way round. Each camera takes the one that passes by it; it is checked against closed ground and timed.</source>
         <translation>Dibujado en un sentido u otro. Cada cámara toma el que pasa por ella; se comprueba con el terreno cerrado y se cronometra.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Parking: where the walk in begins</source>
+        <translation>Aparcamiento: donde empieza el acceso a pie</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Field with the name of a parking</source>
+        <translation>Campo con el nombre de un aparcamiento</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>Field with the name of a walk</source>
+        <translation>Campo con el nombre de un acceso a pie</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2237,6 +2332,11 @@
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Stay this long after the last alignment [min]</source>
         <translation>Quedarse este tiempo después de la última alineación [min]</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_parameters.py"/>
+        <source>A position in the field is known to [m]</source>
+        <translation>Una posición en el campo se conoce con una precisión de [m]</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2359,6 +2459,568 @@
         <translation>El número que dio el gestor del terreno, o 'solicitado'.</translation>
     </message>
     <message>
+        <location filename="../adapters/sheet_print.py"/>
+        <source>the system does not let it be written</source>
+        <translation>el sistema no permite escribirlo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_print.py"/>
+        <source>the file is not whole; the disk may be full</source>
+        <translation>el archivo no está completo; quizá el disco esté lleno</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{walk}, to {mark}</source>
+        <translation>{walk}, hasta {mark}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>Zones</source>
+        <translation>Zonas</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>of {table}</source>
+        <translation>de {table}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>Rows that belong to no sheet: {reasons}. Cameras are known by their names: give CAMERA_NAME as in the run that made them.</source>
+        <translation>Filas que no pertenecen a ninguna hoja: {reasons}. Las cámaras se reconocen por su nombre: indique CAMERA_NAME como en la ejecución que las hizo.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>CLOSED: the season of {n:,} polygons cannot be read; they are taken as always closed: features {ids}.</source>
+        <translation>CLOSED: no se puede leer la temporada de {n:,} polígonos; se toman como siempre cerrados: objetos {ids}.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{n:,} in all</source>
+        <translation>{n:,} en total</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{label}: {n:,} polygons were not valid and have been repaired; look at them.</source>
+        <translation>{label}: {n:,} polígonos no eran válidos y se han reparado; revíselos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Parking</source>
+        <translation>Aparcamiento</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Site</source>
+        <translation>Lugar</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Standpoint</source>
+        <translation>Punto de toma</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Sightline</source>
+        <translation>Línea de visión</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Walk in</source>
+        <translation>Acceso a pie</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Path</source>
+        <translation>Sendero</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Zone to stand in</source>
+        <translation>Zona donde situarse</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Closed on these dates</source>
+        <translation>Cerrado en estas fechas</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>Closed at other times</source>
+        <translation>Cerrado en otras épocas</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Camera and where it looks</source>
+        <translation>Cámara y adónde mira</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Standpoint, where it looks</source>
+        <translation>Punto de toma, adónde mira</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, hidden</source>
+        <translation>Línea de visión, oculta</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, too close to tell</source>
+        <translation>Línea de visión, demasiado justa para saberlo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_symbols.py"/>
+        <source>Sightline, not tested</source>
+        <translation>Línea de visión, no comprobada</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>There is nothing to make a sheet of. Give {names}, or several of them.</source>
+        <translation>No hay nada de lo que hacer una hoja. Indique {names}, o varios de ellos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>SHEET_BY: none of {names} has a field '{field}'. Choose a field of theirs, or leave it blank for one sheet.</source>
+        <translation>SHEET_BY: ninguna de {names} tiene el campo '{field}'. Elija un campo suyo o déjelo en blanco para una sola hoja.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>{label}: {n:,} rows from {total:,} features.</source>
+        <translation>{label}: {n:,} filas de {total:,} objetos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>{name}: '{layer}' has no field {fields}. Choose a result of {made_by}.</source>
+        <translation>{name}: '{layer}' no tiene el campo {fields}. Elija un resultado de {made_by}.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>sightlines or alignments</source>
+        <translation>sightlines o alignments</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_tables.py"/>
+        <source>standpoints (POINTS)</source>
+        <translation>standpoints (POINTS)</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.</source>
+        <translation>TEMPLATE: en {path}, 'map' debe ser un mapa, y 'body' y 'body_continued', etiquetas.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} must have two pages, the sheet with 'body', and its further pages with 'body_continued'.</source>
+        <translation>TEMPLATE: {path} debe tener dos páginas: la hoja, con 'body', y sus páginas siguientes, con 'body_continued'.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.</source>
+        <translation>TEMPLATE: {path} debe mostrar [% {notice} %] en una etiqueta en ambas páginas: ninguna hoja va sin él.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>it is no text</source>
+        <translation>no es un texto</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
+        <translation>TEMPLATE: {path} no tiene ningún elemento con el id {ids}. Copie una de las de {folder} y conserve esos elementos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} is no layout template of QGIS. Copy one of those in {folder}.</source>
+        <translation>TEMPLATE: {path} no es una plantilla de composición de QGIS. Copie una de las de {folder}.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} cannot be read: {reason}.</source>
+        <translation>TEMPLATE: no se puede leer {path}: {reason}.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>outside</source>
+        <translation>fuera</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Overview</source>
+        <translation>Situación</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{n} nights from {first} to {last}</source>
+        <translation>{n} noches del {first} al {last}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Grid north is true north here</source>
+        <translation>El norte de cuadrícula es aquí el norte verdadero</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Name</source>
+        <translation>Nombre</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Latitude</source>
+        <translation>Latitud</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Longitude</source>
+        <translation>Longitud</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Easting</source>
+        <translation>X (este)</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Northing</source>
+        <translation>Y (norte)</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>From</source>
+        <translation>Desde</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>To</source>
+        <translation>Hasta</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Back</source>
+        <translation>Inverso</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic</source>
+        <translation>Magnético</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Line of sight</source>
+        <translation>Línea de visión</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Night</source>
+        <translation>Noche</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Be there</source>
+        <translation>Llegada</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Begins</source>
+        <translation>Comienza</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closest</source>
+        <translation>Máximo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Ends</source>
+        <translation>Termina</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Azimuth</source>
+        <translation>Acimut</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Light</source>
+        <translation>Luz</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>On the dates of the timetable, evening and morning</source>
+        <translation>En las fechas del horario, tarde y mañana</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No dates are known: every season counts</source>
+        <translation>No se conocen fechas: cuenta toda temporada</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Against closed ground</source>
+        <translation>Comprobación del terreno cerrado</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closure</source>
+        <translation>Cierre</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Closed</source>
+        <translation>Cerrado</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>INSIDE</source>
+        <translation>DENTRO</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>1 : {scale:,.0f}; grid every {length}
+{zone}</source>
+        <translation>1 : {scale:,.0f}; cuadrícula cada {length}
+{zone}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Made by {provider} {version}, {when}</source>
+        <translation>Hecho por {provider} {version}, {when}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Nights of {nights}</source>
+        <translation>Noches de {nights}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Application</source>
+        <translation>Solicitud</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source> (beyond the map's edge)</source>
+        <translation> (más allá del borde del plano)</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Places</source>
+        <translation>Lugares</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Bearings and distances</source>
+        <translation>Rumbos y distancias</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Timetable</source>
+        <translation>Horario</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Data</source>
+        <translation>Datos</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Datum and grid</source>
+        <translation>Datum y cuadrícula</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north</source>
+        <translation>Norte magnético</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Elevation model</source>
+        <translation>Modelo de elevación</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Cautions</source>
+        <translation>Precauciones</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Artificial light, drones, group size and commercial work are decided by them too; where the work needs a licensed guide, surveyor or engineer, their word stands.</source>
+        <translation>También deciden ellos la luz artificial, los drones, el tamaño del grupo y el trabajo comercial; donde el trabajo exige un guía, topógrafo o ingeniero titulado, vale su palabra.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 / UTM zone {zone}</source>
+        <translation>WGS 84 / UTM zona {zone}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 / {zone}</source>
+        <translation>WGS 84 / {zone}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{km:g} km</source>
+        <translation>{km:g} km</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:g} m</source>
+        <translation>{m:g} m</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Overview; lines every {deg:g}°</source>
+        <translation>Situación; líneas cada {deg:g}°</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north {deg} {side} of true north ({model}, {date})</source>
+        <translation>Norte magnético {deg} al {side} del norte verdadero ({model}, {date})</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Magnetic north not known for {date}: the model holds from 2025 to 2030</source>
+        <translation>Norte magnético desconocido para {date}: el modelo vale de 2025 a 2030</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Grid north {deg} {side} of true north</source>
+        <translation>Norte de cuadrícula {deg} al {side} del norte verdadero</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No sightlines were given for this sheet.</source>
+        <translation>No se indicaron líneas de visión para esta hoja.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No layer of closed ground was given: nothing was checked.</source>
+        <translation>No se indicó ninguna capa de terreno cerrado: no se comprobó nada.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No walk was given: the way in was not checked.</source>
+        <translation>No se indicó ningún acceso a pie: no se comprobó.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>none named</source>
+        <translation>ninguno indicado</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>over {km:g} km</source>
+        <translation>más de {km:g} km</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{nights}; hours as in the timetable</source>
+        <translation>{nights}; horas según el horario</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84; grid coordinates of {zone}, in metres</source>
+        <translation>WGS 84; coordenadas de cuadrícula de {zone}, en metros</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Clockwise from true north at the camera, along the geodesic; ± is, at most, what a position known to {m:g} m is worth</source>
+        <translation>En sentido horario desde el norte verdadero en la cámara, a lo largo de la geodésica; ± es, como mucho, lo que vale una posición conocida con {m:g} m</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No alignment falls on this sheet: there are no times to tell.</source>
+        <translation>Ninguna alineación corresponde a esta hoja: no hay horas que indicar.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No alignments were given: there are no times to tell.</source>
+        <translation>No se indicaron alineaciones: no hay horas que indicar.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Times of {zones}; a night bears the date of its evening, times after midnight belong to the next morning</source>
+        <translation>Horas de {zones}; una noche lleva la fecha de su tarde; las horas después de medianoche son de la mañana siguiente</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{walk} to {mark}: {length}, {time} at {speed:g} km/h, each way, before being there and after leaving.</source>
+        <translation>{walk} hasta {mark}: {length}, {time} a {speed:g} km/h por trayecto, antes de la llegada y después de la salida.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>In {dark} of {n} nights a walk, or its begin or end, lies in the dark.</source>
+        <translation>En {dark} de {n} noches un acceso, o su comienzo o final, transcurre a oscuras.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>No drawn walk passes within 500 m: the way in was not checked.</source>
+        <translation>Ningún acceso dibujado pasa a menos de 500 m: el acceso no se comprobó.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>WGS 84 (EPSG:4326), to 0.00001° (1 m); {zone} (EPSG:{epsg}), metres</source>
+        <translation>WGS 84 (EPSG:4326), a 0,00001° (1 m); {zone} (EPSG:{epsg}), metros</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{model} for {date}</source>
+        <translation>{model} para {date}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{name}, cells of {size} m</source>
+        <translation>{name}, celdas de {size} m</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{mark} {name} lies INSIDE closed ground: {closure}.</source>
+        <translation>{mark} {name} está DENTRO de terreno cerrado: {closure}.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>standpoint</source>
+        <translation>punto de toma</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>parking</source>
+        <translation>aparcamiento</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>in sight</source>
+        <translation>a la vista</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>hidden by terrain</source>
+        <translation>oculto por el terreno</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>too close to tell</source>
+        <translation>demasiado justo para saberlo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>not tested</source>
+        <translation>no comprobado</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:,.0f} m of it</source>
+        <translation>{m:,.0f} m de él</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>{m:,.0f} m² of it</source>
+        <translation>{m:,.0f} m² de él</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Applicant's map. Not issued or approved by the land manager.</source>
+        <translation>Plano del solicitante. No emitido ni aprobado por el gestor del terreno.</translation>
+    </message>
+    <message>
         <location filename="../adapters/sinks.py"/>
         <source>The name of the file holds a sign of code 0, which no file may have. Give another name.</source>
         <translation>El nombre del archivo contiene un signo de código 0, que ningún archivo puede tener. Indique otro nombre.</translation>
@@ -2366,7 +3028,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>the disk is full. Make room, or write elsewhere</source>
-        <translation type="unfinished"></translation>
+        <translation>el disco está lleno. Haga sitio o escriba en otra parte</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -2396,12 +3058,12 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>Another program is writing to {path}. Close it there, or choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>Otro programa está escribiendo en {path}. Ciérrelo allí o elija otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>{name}: writing stopped after {n:,} rows: {error}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: la escritura se detuvo tras {n:,} filas: {error}.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -2411,7 +3073,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>the rows cannot be read back</source>
-        <translation type="unfinished"></translation>
+        <translation>las filas no se pueden volver a leer</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -2431,7 +3093,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>What was written is taken away.</source>
-        <translation type="unfinished"></translation>
+        <translation>Lo escrito se ha retirado.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -2441,7 +3103,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>{name}: all rows are written, but {path} could not be marked as whole: {reason}.</source>
-        <translation type="unfinished"></translation>
+        <translation>{name}: todas las filas están escritas, pero {path} no se pudo marcar como completo: {reason}.</translation>
     </message>
     <message>
         <location filename="../adapters/skies.py"/>
@@ -2862,16 +3524,6 @@
         <location filename="../algorithms/field_plan.py"/>
         <source>Drawn either way round. Each camera takes the one that passes by it.</source>
         <translation>Dibujado en un sentido u otro. Cada cámara toma el que pasa por ella.</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>Field with the name of a parking</source>
-        <translation>Campo con el nombre de un aparcamiento</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>Field with the name of a walk</source>
-        <translation>Campo con el nombre de un acceso a pie</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3435,6 +4087,11 @@
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
+        <source>{night} ({hours:+g} h)</source>
+        <translation>{night} ({hours:+g} h)</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/season_chart.py"/>
         <source>{n:,} nights are not in the layer: hatched.</source>
         <translation>{n:,} noches no están en la capa: rayadas.</translation>
     </message>
@@ -3447,11 +4104,6 @@
         <location filename="../algorithms/season_chart.py"/>
         <source>{n:,} pictures of {sites:,} sites and bodies in {folder}.</source>
         <translation>{n:,} imágenes de {sites:,} lugares y astros en {folder}.</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/season_chart.py"/>
-        <source>The folder {folder} cannot be made: {reason}</source>
-        <translation>No se puede crear la carpeta {folder}: {reason}</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -3665,8 +4317,8 @@
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
-        <source>The sheets of this version cannot be drawn yet: only its parameters are there.</source>
-        <translation>Las hojas de esta versión aún no se pueden dibujar: solo están sus parámetros.</translation>
+        <source>Page</source>
+        <translation>Página</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -3674,19 +4326,74 @@
         <translation>Hojas hechas</translation>
     </message>
     <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Cancelled: nothing was written to OUTPUT.</source>
+        <translation>Cancelado: no se escribió nada en OUTPUT.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Layers (file written)</source>
+        <translation>Capas (archivo escrito)</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Background</source>
+        <translation>Fondo</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>There is no place to draw. Give CAMERAS, SIGHTLINES, ALIGNMENTS, STANDPOINTS or SUBJECTS that hold one.</source>
+        <translation>No hay ningún lugar que dibujar. Indique CAMERAS, SIGHTLINES, ALIGNMENTS, STANDPOINTS o SUBJECTS que contengan alguno.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>{n:,} sheets on {pages:,} pages in {file}.</source>
+        <translation>{n:,} hojas en {pages:,} páginas en {file}.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Sheet {n} of {count}</source>
+        <translation>Hoja {n} de {count}</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>TITLE is {n} letters long, and a sheet has room for {most}. Shorten it.</source>
+        <translation>TITLE tiene {n} letras, y en una hoja caben {most}. Acórtelo.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
+        <translation>Esto pide {n:,} hojas, por encima de MAX_PICTURES ({limit:,}). Seleccione menos objetos, elija otro SHEET_BY o aumente MAX_PICTURES.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
+        <translation>La plantilla pide la fuente {fonts}, que este ordenador no tiene: se toma {fallback}.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>No font of this computer draws {letters}: they are boxes on the sheets. Install one that has them.</source>
+        <translation>Ninguna fuente de este ordenador dibuja {letters}: son cuadros en las hojas. Instale una que las tenga.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
+        <source>Permit {number}</source>
+        <translation>Permiso {number}</translation>
+    </message>
+    <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Sky exposure</source>
-        <translation type="unfinished"></translation>
+        <translation>Exposición al cielo</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>For how many minutes a night the body stands clear of the ridges in the dark, from each cell of an elevation model</source>
-        <translation type="unfinished"></translation>
+        <translation>Cuántos minutos por noche el astro queda libre de las crestas en la oscuridad, desde cada celda de un modelo de elevación</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>raster</source>
-        <translation type="unfinished"></translation>
+        <translation>ráster</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
@@ -3711,82 +4418,77 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>visibility</source>
-        <translation type="unfinished"></translation>
+        <translation>visibilidad</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>month</source>
-        <translation type="unfinished"></translation>
+        <translation>mes</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Cancelled: nothing is written.</source>
-        <translation type="unfinished"></translation>
+        <translation>Cancelado: no se escribe nada.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Off: one band, the mean of all nights. On: the mean of the nights of each month, in bands named such as 2027-06.</source>
-        <translation type="unfinished"></translation>
+        <translation>Desactivado: una banda, la media de todas las noches. Activado: la media de las noches de cada mes, en bandas con nombres como 2027-06.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Ground outside it still hides what it hides.</source>
-        <translation type="unfinished"></translation>
+        <translation>El terreno exterior sigue ocultando lo que oculta.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Usable minutes a night</source>
-        <translation type="unfinished"></translation>
+        <translation>Minutos útiles por noche</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>SKY_STEP is 0. Give the degrees between two positions of the body, such as 1, or leave it blank.</source>
-        <translation type="unfinished"></translation>
+        <translation>SKY_STEP es 0. Indique los grados entre dos posiciones del astro, como 1, o déjelo en blanco.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>No night has a minute in which all conditions hold: the raster holds 0 everywhere.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ninguna noche tiene un minuto en que se cumplan todas las condiciones: el ráster contiene 0 en todas partes.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>A band for each month</source>
-        <translation type="unfinished"></translation>
+        <translation>Una banda por mes</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Area for which it is told; blank: the whole elevation model</source>
-        <translation type="unfinished"></translation>
+        <translation>Zona para la que se calcula; en blanco: todo el modelo de elevación</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Blank: 1° of its daily turn, 4 minutes; 2° for Sun and Moon, which take many more positions.</source>
-        <translation type="unfinished"></translation>
+        <translation>En blanco: 1° de su giro diario, 4 minutos; 2° para el Sol y la Luna, que toman muchas más posiciones.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on the average.</source>
-        <translation type="unfinished"></translation>
+        <translation>{n:,} posiciones del astro, separadas {step:g}° de su giro diario: cuándo sale tras una cresta o se oculta se indica con {minutes:.0f} minutos, la mitad de eso en promedio.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>{cells:,} cells in {tiles:,} tiles; {rate:.1f} million cells and positions a second.</source>
-        <translation type="unfinished"></translation>
+        <translation>{cells:,} celdas en {tiles:,} teselas; {rate:.1f} millones de celdas y posiciones por segundo.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Positions of the body closer together than this are taken as one [°]</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/sky_exposure.py"/>
-        <source>{first} to {last}</source>
-        <translation type="unfinished"></translation>
+        <translation>Las posiciones del astro más próximas entre sí que esto se toman como una [°]</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>DEM: '{name}' knows no height in the area. Choose another AREA, or another DEM_BAND.</source>
-        <translation type="unfinished"></translation>
+        <translation>DEM: '{name}' no conoce ninguna altura en la zona. Elija otra AREA u otro DEM_BAND.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
@@ -4199,6 +4901,26 @@
         <translation>Las imágenes se dibujan con matplotlib, que este Python no tiene. Instálelo (Debian: python3-matplotlib) y ejecute de nuevo.</translation>
     </message>
     <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>NE</source>
+        <translation>NE</translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>SE</source>
+        <translation>SE</translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>SW</source>
+        <translation>SO</translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>NW</source>
+        <translation>NO</translation>
+    </message>
+    <message>
         <location filename="../expressions.py"/>
         <source>a point, where the camera stands; its Z, if it has one, is the height above sea level in metres</source>
         <translation>un punto, donde está la cámara; su Z, si la tiene, es la altura sobre el nivel del mar en metros</translation>
@@ -4360,18 +5082,8 @@
     </message>
     <message>
         <location filename="../names.py"/>
-        <source>Site</source>
-        <translation>Lugar</translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
         <source>Site id</source>
         <translation>Id de lugar</translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
-        <source>Path</source>
-        <translation>Sendero</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -4692,11 +5404,6 @@
         <location filename="../names.py"/>
         <source>Top in line of sight</source>
         <translation>Cima a la vista</translation>
-    </message>
-    <message>
-        <location filename="../names.py"/>
-        <source>Line of sight</source>
-        <translation>Línea de visión</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5174,6 +5881,116 @@
         <translation>{time} no existe en {zone}: los relojes la saltan al adelantarse. Elija otra hora, o indíquela con su desfase respecto a UTC.</translation>
     </message>
     <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>core</source>
+        <translation>núcleo</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>arch's top</source>
+        <translation>cima del arco</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>celestial pole</source>
+        <translation>polo celeste</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} does not climb to {least:g}° at any of these sites: it does so only between latitude {south:.1f}° and {north:.1f}°. Lower ALT_MIN.</source>
+        <translation>{who} no sube a {least:g}° en ninguno de estos lugares: solo lo hace entre las latitudes {south:.1f}° y {north:.1f}°. Reduzca ALT_MIN.</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} and the band's tilt {tilt}</source>
+        <translation>{seen} y la inclinación de la banda {tilt}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the band's tilt {tilt}</source>
+        <translation>{seen} con la inclinación de la banda {tilt}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} stays behind the terrain skyline while all else holds</source>
+        <translation>{who} sigue detrás del perfil del terreno mientras se cumple todo lo demás</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the core</source>
+        <translation>el núcleo</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} does not climb to {least:g}° at any of these sites: it does so only south of latitude {south:.1f}° or north of {north:.1f}°. Lower ALT_MIN.</source>
+        <translation>{who} no sube a {least:g}° en ninguno de estos lugares: solo lo hace al sur de la latitud {south:.1f}° o al norte de {north:.1f}°. Reduzca ALT_MIN.</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>up</source>
+        <translation>sobre el horizonte</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>up and lit over {lit:g}</source>
+        <translation>sobre el horizonte e iluminada más de {lit:g}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>no darkness this night: the Sun stays above {limit:g}°</source>
+        <translation>sin oscuridad esta noche: el Sol sigue por encima de {limit:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} stays below {least:g}°</source>
+        <translation>{who} sigue por debajo de {least:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>Moon {up} all night</source>
+        <translation>Luna {up} toda la noche</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the band's tilt is never {tilt} while {who} is {seen}</source>
+        <translation>la inclinación de la banda nunca está {tilt} mientras {who} está {seen}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the arch's top never stands {apex} while {who} is {seen}</source>
+        <translation>la cima del arco nunca está {apex} mientras {who} está {seen}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the arch's top {apex}</source>
+        <translation>{seen} con la cima del arco {apex}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is {seen} only by day or in twilight</source>
+        <translation>{who} está {seen} solo de día o en el crepúsculo</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>Moon {up} while {who} is {seen} in the dark</source>
+        <translation>Luna {up} mientras {who} está {seen} en la oscuridad</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>plane at galactic longitude {lon:g}°</source>
+        <translation>plano en la longitud galáctica {lon:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>the window is told with the night beside this one, in which the best minute lies</source>
+        <translation>la ventana se indica con la noche contigua, en la que está el mejor minuto</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is never {seen}</source>
+        <translation>{who} nunca está {seen}</translation>
+    </message>
+    <message>
         <location filename="../plan/nights.py"/>
         <source>The last night, {last}, lies before the first, {first}. Exchange them, or leave one blank.</source>
         <translation>La última noche, {last}, es anterior a la primera, {first}. Intercámbielas, o deje una en blanco.</translation>
@@ -5215,11 +6032,6 @@
     </message>
     <message>
         <location filename="../plan/targets.py"/>
-        <source>the core</source>
-        <translation>el núcleo</translation>
-    </message>
-    <message>
-        <location filename="../plan/targets.py"/>
         <source>the arch's top</source>
         <translation>la cima del arco</translation>
     </message>
@@ -5252,6 +6064,116 @@
         <location filename="../plan/targets.py"/>
         <source>The body 'galactic' needs GALACTIC_LON: a galactic longitude in degrees, 0 at the core.</source>
         <translation>El astro 'galactic' necesita GALACTIC_LON: una longitud galáctica en grados, 0 en el núcleo.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never while the arch's top stands {limits}.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca mientras la cima del arco está {limits}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never {gap} over the subject's top, which stands at {top:.1f}°.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca {gap} respecto a la cima del motivo, que está a {top:.1f}°.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never above the terrain skyline, which is {ground:.1f}° high there.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca por encima del perfil del terreno, que allí tiene {ground:.1f}° de altura.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Sun {limits}.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca con el Sol {limits}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Moon down or lit under {lit:g}.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca con la Luna bajo el horizonte o iluminada menos de {lit:g}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never while the band's tilt at the core is {limits}.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca mientras la inclinación de la banda en el núcleo está {limits}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° through north while {height}.</source>
+        <translation>El rumbo {bearing:.1f}° no se alcanza nunca: {who} está entre {first:.1f}° y {last:.1f}° pasando por el norte mientras está {height}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° while {height}.</source>
+        <translation>El rumbo {bearing:.1f}° no se alcanza nunca: {who} está entre {first:.1f}° y {last:.1f}° mientras está {height}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{apex} with the core {limits}</source>
+        <translation>{apex} con el núcleo {limits}</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>between {least:g}° and {most:g}°</source>
+        <translation>entre {least:g}° y {most:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} is closest to the bearing just outside the nights asked: ask for a night more at either end.</source>
+        <translation>{who} está más cerca del rumbo justo fuera de las noches pedidas: pida una noche más en cada extremo.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} is never seen {height} in these nights.</source>
+        <translation>{who} no se ve nunca {height} en estas noches.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never with the Moon down.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca con la Luna bajo el horizonte.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} passes bearing {bearing:.1f}°, but never lit {limits}.</source>
+        <translation>{who} pasa por el rumbo {bearing:.1f}°, pero nunca con una parte iluminada de {limits}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{who} stays in the zenith, over no bearing.</source>
+        <translation>{who} sigue en el cenit, sobre ningún rumbo.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached by {who} {height}.</source>
+        <translation>El rumbo {bearing:.1f}° no se alcanza nunca: {who} no llega a él {height}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>Bearing {bearing:.1f}° is never reached: {who} stands at {first:.1f}° while {height}.</source>
+        <translation>El rumbo {bearing:.1f}° no se alcanza nunca: {who} está en {first:.1f}° mientras está {height}.</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at least {least:g}</source>
+        <translation>al menos {least:g}</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at most {most:g}</source>
+        <translation>como mucho {most:g}</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>at least {least:g} and at most {most:g}</source>
+        <translation>al menos {least:g} y como mucho {most:g}</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>below {most:g}°</source>
+        <translation>por debajo de {most:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>above {least:g}°</source>
+        <translation>por encima de {least:g}°</translation>
     </message>
     <message>
         <location filename="../plan/zones.py"/>
@@ -5315,18 +6237,8 @@
     </message>
     <message>
         <location filename="../styles/sightlines.qml"/>
-        <source>in sight</source>
-        <translation>a la vista</translation>
-    </message>
-    <message>
-        <location filename="../styles/sightlines.qml"/>
         <source>in sight or not: too close to tell</source>
         <translation>a la vista o no: demasiado justo para saberlo</translation>
-    </message>
-    <message>
-        <location filename="../styles/sightlines.qml"/>
-        <source>hidden by terrain</source>
-        <translation>oculto por el terreno</translation>
     </message>
     <message>
         <location filename="../styles/sightlines.qml"/>
@@ -5352,6 +6264,249 @@
         <location filename="../styles/track_lines.qml"/>
         <source>the way of the standpoint</source>
         <translation>el camino del punto de toma</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Season of a park</source>
+        <translation>Temporada de un parque</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Elevation model, a raster file; blank: ground is not looked at</source>
+        <translation>Modelo de elevación, un archivo ráster; en blanco: no se mira el terreno</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Draw a chart of each viewpoint</source>
+        <translation>Dibujar un gráfico de cada mirador</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Last night; blank: 365 nights in all</source>
+        <translation>Última noche; en blanco: 365 noches en total</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Charts</source>
+        <translation>Gráficos</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>Sky Alidade</source>
+        <translation>Sky Alidade</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>The first question for a whole park: when. Each night of each viewpoint has its window, in which it is dark, the Moon is away and the body stands where it is wanted, or the reason why there is none; each month has its usable nights, its hours and its best night; the new-moon weekends are marked. Charts, where they are wanted, show the year of each viewpoint in one picture.</source>
+        <translation>La primera pregunta para todo un parque: cuándo. Cada noche de cada mirador tiene su ventana, en la que está oscuro, la Luna está lejos y el astro está donde se quiere, o la razón de que no haya ninguna; cada mes tiene sus noches útiles, sus horas y su mejor noche; se marcan los fines de semana de Luna nueva. Los gráficos, si se piden, muestran el año de cada mirador en una imagen.</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>core: Milky Way core; arch: Milky Way arch (its top); sun: Sun; moon: Moon; pole: Celestial pole above the horizon; star: Star or other fixed place (STAR); galactic: Place on the galactic plane (GALACTIC_LON)</source>
+        <translation>core: Núcleo de la Vía Láctea; arch: Arco de la Vía Láctea (su cima); sun: Sol; moon: Luna; pole: Polo celeste sobre el horizonte; star: Estrella u otro lugar fijo (STAR); galactic: Lugar del plano galáctico (GALACTIC_LON)</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>The folder of the pictures, with the page season_chart.html.</source>
+        <translation>La carpeta de las imágenes, con la página season_chart.html.</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A picture a viewpoint, half a second each, and a page that gathers them; for no more viewpoints than MAX_PICTURES.</source>
+        <translation>Una imagen por mirador, medio segundo cada una, y una página que las reúne; para no más miradores que MAX_PICTURES.</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A point for each viewpoint and month: usable nights, hours, best night, new-moon weekends.</source>
+        <translation>Un punto por mirador y mes: noches útiles, horas, mejor noche, fines de semana de Luna nueva.</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>any: Moon up or down; down: Moon down; down_or_thin: Moon down, or lit less than MOON_LIT_MAX</source>
+        <translation>any: Luna por encima o por debajo del horizonte; down: Luna bajo el horizonte; down_or_thin: Luna bajo el horizonte, o iluminada menos de MOON_LIT_MAX</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>A point for each viewpoint and night, with its window or the reason why there is none.</source>
+        <translation>Un punto por mirador y noche, con su ventana o la razón de que no haya ninguna.</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>For every viewpoint of a layer: the dark windows of each night, the months with their best nights, and a chart of the year</source>
+        <translation>Para cada mirador de una capa: las ventanas oscuras de cada noche, los meses con sus mejores noches y un gráfico del año</translation>
+    </message>
+    <message>
+        <location filename="../models/park_season.model3"/>
+        <source>print: dark on white, for paper; night: red on black, for reading in the dark</source>
+        <translation>print: oscuro sobre blanco, para papel; night: rojo sobre negro, para leer a oscuras</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Permit package</source>
+        <translation>Paquete para un permiso</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Last night; blank: 30 nights in all</source>
+        <translation>Última noche; en blanco: 30 noches en total</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Field with the height of a subject</source>
+        <translation>Campo con la altura de un motivo</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>When the body is to stand over the subject</source>
+        <translation>Cuándo debe estar el astro sobre el motivo</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Finds the places on the paths from which each subject lies under the body at the time given, leaves out closed ground, looks up every night of the season on which the body stands over the subject from there, and makes a sheet for each place: map, coordinates, bearings, timetable, closures.
+
+The sheets are the applicant's map. They are not a permit: access, closures, night hours, lights, group size and commercial work are decided by the land manager and local law. Walking in the dark is dangerous, and the results know nothing of footing, tide or weather.</source>
+        <translation>Encuentra los lugares de los senderos desde los que cada motivo queda bajo el astro a la hora indicada, excluye el terreno cerrado, busca todas las noches de la temporada en que el astro está sobre el motivo desde allí y hace una hoja por lugar: plano, coordenadas, rumbos, horario, cierres.
+
+Las hojas son el plano del solicitante. No son un permiso: los accesos, los cierres, los horarios nocturnos, las luces, el tamaño del grupo y el trabajo comercial los deciden el gestor del terreno y la ley local. Caminar a oscuras es peligroso, y los resultados no saben nada del firme, de la marea ni del tiempo.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A line for each stretch of time, with times for the Temporal Controller.</source>
+        <translation>Una línea por tramo de tiempo, con horas para el controlador temporal.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Tripod and camera: from the ground to the middle of the lens. In metres, also from a field; the dialog takes other units.</source>
+        <translation>Trípode y cámara: del suelo al centro del objetivo. En metros, también desde un campo; el diálogo admite otras unidades.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>Places farther off, along the Earth's surface, are left out. In metres, also from a field; the dialog takes other units.</source>
+        <translation>Los lugares más lejanos, por la superficie de la Tierra, se excluyen. En metros, también desde un campo; el diálogo admite otras unidades.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>portrait: upright; landscape: across</source>
+        <translation>portrait: vertical; landscape: apaisado</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>a4: 210 x 297 mm; letter: 8.5 x 11 in</source>
+        <translation>a4: 210 x 297 mm; letter: 8,5 x 11 in</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>The sheets, a PDF.</source>
+        <translation>Las hojas, un PDF.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>From paths and subjects to what a land manager reads: where to stand, on which nights, and a sheet for each place</source>
+        <translation>De senderos y motivos a lo que lee un gestor del terreno: dónde situarse, en qué noches, y una hoja por lugar</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A line from each place to its subject, with bearing, distance and altitude.</source>
+        <translation>Una línea de cada lugar a su motivo, con rumbo, distancia y altura.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>A point for each place to stand, with its bearing, distance and line of sight.</source>
+        <translation>Un punto por cada sitio donde situarse, con su rumbo, distancia y línea de visión.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>From its foot upward, so that what stands above it can be told. In metres, also from a field; the dialog takes other units.</source>
+        <translation>Desde su pie hacia arriba, para poder decir qué queda por encima. En metros, también desde un campo; el diálogo admite otras unidades.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>In metres, where subjects differ: taken in place of the one height.</source>
+        <translation>En metros, donde los motivos difieren: se toma en lugar de la altura única.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>One moment, such as 2027-06-06T23:30:00: the clock on the wall at the subject, or with an offset or Z. It decides where to stand; on other nights the body comes there at another minute.</source>
+        <translation>Un momento, como 2027-06-06T23:30:00: la hora de reloj en el motivo, o con un desfase o Z. Decide dónde situarse; otras noches el astro llega allí en otro minuto.</translation>
+    </message>
+    <message>
+        <location filename="../models/permit_package.model3"/>
+        <source>The ground from which the subject lies in the direction wanted.</source>
+        <translation>El terreno desde el que el motivo queda en la dirección buscada.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Plan one subject</source>
+        <translation>Planificar un motivo</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Where the camera stands</source>
+        <translation>Dónde está la cámara</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Name of the camera's place</source>
+        <translation>Nombre del lugar de la cámara</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Where the subject stands</source>
+        <translation>Dónde está el motivo</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Name of the subject</source>
+        <translation>Nombre del motivo</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Unmet</source>
+        <translation>Sin alineación</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Two clicks on the map, and no layer to build first. The sightline tells bearing, distance and altitude; the alignments tell every stretch of time in which the Milky Way, the Moon, the Sun or a star stands over the subject while the sky is dark.
+
+Without an elevation model camera and subject stand on the same level ground and no hill is known.</source>
+        <translation>Dos clics en el mapa, sin crear antes ninguna capa. La línea de visión dice rumbo, distancia y altura; las alineaciones, cada tramo de tiempo en que la Vía Láctea, la Luna, el Sol o una estrella está sobre el motivo mientras el cielo está oscuro.
+
+Sin modelo de elevación, cámara y motivo están en el mismo terreno llano y no se conoce ninguna colina.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Click on the map, or write 'longitude,latitude [EPSG:4326]'.</source>
+        <translation>Haga clic en el mapa, o escriba 'longitud,latitud [EPSG:4326]'.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>As it is to stand in the tables and reports.</source>
+        <translation>Tal como debe figurar en las tablas y los informes.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>Click where the camera stands and where the subject is: the sightline between them, and when the sky stands over it</source>
+        <translation>Haga clic donde está la cámara y donde está el motivo: la línea de visión entre ambos, y cuándo el cielo queda sobre ella</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The line from camera to subject, with bearing, distance and altitude.</source>
+        <translation>La línea de cámara a motivo, con rumbo, distancia y altura.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The middle of its foot, as far as you know it.</source>
+        <translation>El centro de su pie, hasta donde lo conozca.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>For its apparent width in degrees and in the picture. In metres, also from a field; the dialog takes other units.</source>
+        <translation>Para su anchura aparente en grados y en la imagen. En metros, también desde un campo; el diálogo admite otras unidades.</translation>
+    </message>
+    <message>
+        <location filename="../models/plan_one_subject.model3"/>
+        <source>The bodies that never stand over the subject, and why.</source>
+        <translation>Los astros que nunca están sobre el motivo, y por qué.</translation>
     </message>
 </context>
 </TS>

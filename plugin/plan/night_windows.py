@@ -14,6 +14,7 @@ from ..sky.bodies import CORE, MOON, MOON_RADIUS_KM, POLE, SUN, Body
 from ..sky.ephemeris import DAY_S, default_ephemeris
 from ..sky.horizontal import Sites
 from ..sky.tables import tracks
+from ..words import Opening, Sentence, one
 from . import circumstances, clock, nights
 from .ahead import THREADS, worked_ahead
 from .alignments import BLOCK_CELLS, EDGE_S
@@ -35,6 +36,15 @@ ASKED_IN_ORDER = (
     "moonless",
     "skyline",
 )  # the first to leave nothing is the reason
+
+BARE = {
+    "core": Sentence("core"),
+    "arch": Sentence("arch's top"),
+    "sun": Sentence("Sun"),
+    "moon": Sentence("Moon"),
+    "pole": Sentence("celestial pole"),
+    "star": Sentence("star"),
+}
 
 # a moment of a table, and the same in the site's zone
 NIGHT_MOMENTS = {
@@ -173,19 +183,26 @@ def out_of_reach(target, conditions, lat_deg, first_utc_s, last_utc_s):
     body = CORE if target.is_arch else target.body
     if body == POLE:
         south, north = -least_deg, least_deg
-        outside, where = np.abs(lat_deg) < least_deg, "south of"
+        outside = np.abs(lat_deg) < least_deg
     else:
         x, y, z, _ = tracks([body], first_utc_s, last_utc_s)[body].nodes
         declination_deg = np.degrees(np.arctan2(z, np.hypot(x, y)))
         south, north = declination_deg.min() - 90.0 + least_deg, declination_deg.max() + 90.0 - least_deg
-        outside, where = (lat_deg < south) | (lat_deg > north), "between"
+        outside = (lat_deg < south) | (lat_deg > north)
     if not outside.all():
         return None
-    join = {"between": "and", "south of": "or north of"}[where]
-    who = "the core" if target.is_arch else target.phrase
-    return (
-        f"{who[0].upper()}{who[1:]} does not climb to {least_deg:g}° at any of these sites: it does so only {where} latitude "
-        f"{max(south, -90.0):.1f}° {join} {min(north, 90.0):.1f}°. Lower ALT_MIN."
+    who = Sentence("the core") if target.is_arch else target.phrase
+    parts = {"who": who, "least": least_deg, "south": max(south, -90.0), "north": min(north, 90.0)}
+    if body == POLE:
+        return Opening(
+            "{who} does not climb to {least:g}° at any of these sites: it does so only south of latitude {south:.1f}° or north of "
+            "{north:.1f}°. Lower ALT_MIN.",
+            **parts,
+        )
+    return Opening(
+        "{who} does not climb to {least:g}° at any of these sites: it does so only between latitude {south:.1f}° and {north:.1f}°. "
+        "Lower ALT_MIN.",
+        **parts,
     )
 
 
@@ -380,37 +397,49 @@ class _Block:
 
     def _reasons(self, minutes):
         """The first condition that leaves nothing of each row, in words."""
-        texts = np.full(len(self.site), "the window is told with the night beside this one, in which the best minute lies", dtype=object)
+        texts = np.empty(len(self.site), dtype=object)
+        texts[:] = one(Sentence("the window is told with the night beside this one, in which the best minute lies"))
         for name in reversed([name for name in ASKED_IN_ORDER if name in minutes]):
-            texts[minutes[name] == 0.0] = _sentence(name, self.target, self.conditions)
+            texts[minutes[name] == 0.0] = one(_sentence(name, self.target, self.conditions))
         return texts
 
 
 def _sentence(name, target, asked):
     """What is said of a night in which a condition leaves nothing."""
-    who = target.phrase[4:] if target.phrase.startswith("the ") else target.phrase
-    least_deg, seen = asked.alt_min_of(target), height(target, asked)
-    up = "up" if asked.moon == DOWN else f"up and lit over {asked.moon_lit_max:g}"
+    who, seen = _bare(target), height(target, asked)
+    up = Sentence("up") if asked.moon == DOWN else Sentence("up and lit over {lit:g}", lit=asked.moon_lit_max)
     if name == "dark":
         limit_deg = target.sun_limit_deg if asked.sun_limit_deg is None else asked.sun_limit_deg
-        return f"no darkness this night: the Sun stays above {limit_deg:g}°"
+        return Sentence("no darkness this night: the Sun stays above {limit:g}°", limit=limit_deg)
     if name == "standing":
-        return f"{who} is never {seen}" if target.is_arch else f"{who} stays below {least_deg:g}°"
+        if target.is_arch:
+            return Sentence("{who} is never {seen}", who=who, seen=seen)
+        return Sentence("{who} stays below {least:g}°", who=who, least=asked.alt_min_of(target))
     if name == "clear":
-        return f"Moon {up} all night"
+        return Sentence("Moon {up} all night", up=up)
     if name == "tilt":
-        return f"the band's tilt is never {between(asked.tilt_min_deg, asked.tilt_max_deg)} while {who} is {seen}"
+        tilt = between(asked.tilt_min_deg, asked.tilt_max_deg)
+        return Sentence("the band's tilt is never {tilt} while {who} is {seen}", tilt=tilt, who=who, seen=seen)
     if (asked.tilt_min_deg, asked.tilt_max_deg) != (None, None):
-        seen += f" {'and' if target.is_arch else 'with'} the band's tilt {between(asked.tilt_min_deg, asked.tilt_max_deg)}"
+        pattern = "{seen} and the band's tilt {tilt}" if target.is_arch else "{seen} with the band's tilt {tilt}"
+        seen = Sentence(pattern, seen=seen, tilt=between(asked.tilt_min_deg, asked.tilt_max_deg))
     if name == "apex":
-        return f"the arch's top never stands {between(asked.apex_min_deg, asked.apex_max_deg)} while {who} is {seen}"
+        apex = between(asked.apex_min_deg, asked.apex_max_deg)
+        return Sentence("the arch's top never stands {apex} while {who} is {seen}", apex=apex, who=who, seen=seen)
     if not target.is_arch and (asked.apex_min_deg, asked.apex_max_deg) != (None, None):
-        seen += f" with the arch's top {between(asked.apex_min_deg, asked.apex_max_deg)}"
+        seen = Sentence("{seen} with the arch's top {apex}", seen=seen, apex=between(asked.apex_min_deg, asked.apex_max_deg))
     if name == "by night":
-        return f"{who} is {seen} only by day or in twilight"
+        return Sentence("{who} is {seen} only by day or in twilight", who=who, seen=seen)
     if name == "moonless":
-        return f"Moon {up} while {who} is {seen} in the dark"
-    return f"{who} stays behind the terrain skyline while all else holds"
+        return Sentence("Moon {up} while {who} is {seen} in the dark", up=up, who=who, seen=seen)
+    return Sentence("{who} stays behind the terrain skyline while all else holds", who=who)
+
+
+def _bare(target):
+    """The body without its article."""
+    if target.id == "galactic":
+        return Sentence("plane at galactic longitude {lon:g}°", **target.phrase.parts)
+    return BARE[target.id]
 
 
 def _beginnings(held):

@@ -3,6 +3,7 @@
 import numpy as np
 
 from ..sky import crossings
+from ..words import Opening, Sentence, one
 from .azimuths import AzimuthRun, union_of_reaches
 from .conditions import DOWN, has_azimuth
 
@@ -64,43 +65,68 @@ def reasons(target, conditions, bearing_deg, top_alt_deg, ground_deg, az_from, a
         for i in np.nonzero(undecided & ~left)[0]:
             texts[i] = _sentence(name, target, conditions, bearing_deg[i], top_alt_deg[i], ground_deg[i], az_from[i], az_to[i])
         undecided &= left
-    texts[undecided] = (
-        f"{_capital(target.phrase)} is closest to the bearing just outside the nights asked: ask for a night more at either end."
+    texts[undecided] = one(
+        Opening("{who} is closest to the bearing just outside the nights asked: ask for a night more at either end.", who=target.phrase)
     )
     return texts
 
 
 def _sentence(name, target, conditions, bearing_deg, top_alt_deg, ground_deg, az_from, az_to):
-    who = _capital(target.phrase)
-    passes = f"{who} passes bearing {bearing_deg:.1f}°, but"
+    who, passes = target.phrase, {"who": target.phrase, "bearing": bearing_deg}
     if name == "standing":
-        return f"{who} is never seen {height(target, conditions)} in these nights."
+        return Opening("{who} is never seen {height} in these nights.", who=who, height=height(target, conditions))
     if name == "bearing":
-        if np.isnan(az_from):
-            return f"{who} stays in the zenith, over no bearing."
-        if az_to - az_from == 360.0:
-            return f"Bearing {bearing_deg:.1f}° is never reached by {target.phrase} {height(target, conditions)}."
-        way = " through north" if az_from > az_to else ""
-        where = f"at {az_from:.1f}°" if az_from == az_to else f"between {az_from:.1f}° and {az_to:.1f}°{way}"
-        return f"Bearing {bearing_deg:.1f}° is never reached: {target.phrase} stands {where} while {height(target, conditions)}."
+        return _never_reached(who, height(target, conditions), bearing_deg, az_from, az_to)
     if name == "gap":
         gap = between(conditions.gap_min_deg, conditions.gap_max_deg)
-        return f"{passes} never {gap} over the subject's top, which stands at {top_alt_deg:.1f}°."
+        pattern = "{who} passes bearing {bearing:.1f}°, but never {gap} over the subject's top, which stands at {top:.1f}°."
+        return Opening(pattern, **passes, gap=gap, top=top_alt_deg)
     if name == "skyline":
-        return f"{passes} never above the terrain skyline, which is {ground_deg:.1f}° high there."
+        pattern = "{who} passes bearing {bearing:.1f}°, but never above the terrain skyline, which is {ground:.1f}° high there."
+        return Opening(pattern, **passes, ground=ground_deg)
     if name == "darkness":
         limit = target.sun_limit_deg if conditions.sun_limit_deg is None else conditions.sun_limit_deg
-        return f"{passes} never with the Sun {between(conditions.sun_min_deg, limit)}."
+        pattern = "{who} passes bearing {bearing:.1f}°, but never with the Sun {limits}."
+        return Opening(pattern, **passes, limits=between(conditions.sun_min_deg, limit))
+    if name == "moon" and conditions.moon == DOWN:
+        return Opening("{who} passes bearing {bearing:.1f}°, but never with the Moon down.", **passes)
     if name == "moon":
-        return f"{passes} never with the Moon {'down' if conditions.moon == DOWN else f'down or lit under {conditions.moon_lit_max:g}'}."
+        pattern = "{who} passes bearing {bearing:.1f}°, but never with the Moon down or lit under {lit:g}."
+        return Opening(pattern, **passes, lit=conditions.moon_lit_max)
     if name == "phase":
-        lit = " and ".join(
-            f"{word} {limit:g}" for word, limit in (("at least", conditions.lit_min), ("at most", conditions.lit_max)) if limit is not None
-        )
-        return f"{passes} never lit {lit}."
+        return Opening("{who} passes bearing {bearing:.1f}°, but never lit {limits}.", **passes, limits=_phase(conditions))
     if name == "tilt":
-        return f"{passes} never while the band's tilt at the core is {between(conditions.tilt_min_deg, conditions.tilt_max_deg)}."
-    return f"{passes} never while the arch's top stands {between(conditions.apex_min_deg, conditions.apex_max_deg)}."
+        pattern = "{who} passes bearing {bearing:.1f}°, but never while the band's tilt at the core is {limits}."
+        return Opening(pattern, **passes, limits=between(conditions.tilt_min_deg, conditions.tilt_max_deg))
+    pattern = "{who} passes bearing {bearing:.1f}°, but never while the arch's top stands {limits}."
+    return Opening(pattern, **passes, limits=between(conditions.apex_min_deg, conditions.apex_max_deg))
+
+
+def _never_reached(who, seen, bearing_deg, az_from, az_to):
+    """Where a body stands that never stands over a bearing."""
+    if np.isnan(az_from):
+        return Opening("{who} stays in the zenith, over no bearing.", who=who)
+    parts = {"bearing": bearing_deg, "who": who, "height": seen, "first": az_from, "last": az_to}
+    if az_to - az_from == 360.0:
+        return Sentence("Bearing {bearing:.1f}° is never reached by {who} {height}.", **parts)
+    if az_from == az_to:
+        return Sentence("Bearing {bearing:.1f}° is never reached: {who} stands at {first:.1f}° while {height}.", **parts)
+    if az_from > az_to:
+        pattern = "Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° through north while {height}."
+        return Sentence(pattern, **parts)
+    return Sentence("Bearing {bearing:.1f}° is never reached: {who} stands between {first:.1f}° and {last:.1f}° while {height}.", **parts)
+
+
+def _phase(conditions):
+    """Limits of the lit part in words."""
+    least, most = conditions.lit_min, conditions.lit_max
+    if most is None:
+        return Sentence("at least {least:g}", least=least)
+    return (
+        Sentence("at most {most:g}", most=most)
+        if least is None
+        else Sentence("at least {least:g} and at most {most:g}", least=least, most=most)
+    )
 
 
 def height(target, conditions):
@@ -109,15 +135,13 @@ def height(target, conditions):
     if not target.is_arch:
         return between(least, conditions.alt_max_deg)
     apex = between(conditions.apex_min_deg, conditions.apex_max_of(target))
-    return f"{apex} with the core {between(least, conditions.alt_max_deg)}"
+    return Sentence("{apex} with the core {limits}", apex=apex, limits=between(least, conditions.alt_max_deg))
 
 
 def between(least, most):
     """Limits in words, None for no limit. [deg]."""
     if least is None:
-        return f"below {most:g}°"
-    return f"above {least:g}°" if most is None else f"between {least:g}° and {most:g}°"
-
-
-def _capital(phrase):
-    return phrase[0].upper() + phrase[1:]
+        return Sentence("below {most:g}°", most=most)
+    if most is None:
+        return Sentence("above {least:g}°", least=least)
+    return Sentence("between {least:g}° and {most:g}°", least=least, most=most)
