@@ -81,3 +81,18 @@ def require_same_version(client):
             f"{len(where)} workers, such as {where[0]}, have another version of Sky Alidade: {told}; this one is {version()}. Install the "
             "same plugin on all, with PYTHONPATH naming the folder that holds skyalidade/."
         )
+
+
+def require_shared(client, option, path):
+    """Refuse workers that do not see a file or folder.
+
+    Raises
+    ------
+    ValueError
+        With one of them.
+    """
+    blind = [worker for worker, there in client.run(os.path.exists, str(path)).items() if not there]
+    if blind:
+        raise ValueError(
+            f"{option}: {path} is not there for {len(blind)} workers, such as {blind[0]}. Give a place that all of them see by this name."
+        )

@@ -26,7 +26,8 @@ class Outcome:
     rows: dict = field(default_factory=dict)
     failed: dict = field(default_factory=dict)  # number of the partition -> why
     seconds: float = 0.0
-    busy_s: float = 0.0  # of all workers together, over their blocks
+    busy_s: float = 0.0  # of all workers together, over their blocks, by the clock
+    processor_s: float = 0.0  # the same, of their processors
 
 
 def run(client, job, blocks, folder, tries=3):
@@ -106,6 +107,7 @@ class _Turns:
             for name, rows in done.rows.items():
                 self._outcome.rows[name] += rows
             self._outcome.busy_s += done.seconds
+            self._outcome.processor_s += done.processor_s
             self._progress.add(done.rows[self._job.outputs[0]])
             return
         if future.status != "error":

@@ -159,6 +159,13 @@ def test_a_scheduler_without_workers(refused, monkeypatch, cluster):
     assert "has no workers. Start some with 'dask worker" in refused("--scheduler", cluster.address)
 
 
+def test_workers_that_do_not_see_the_folder(tmp_path):
+    seen = {"tcp://10.0.0.1:1": True, "tcp://10.0.0.2:1": False, "tcp://10.0.0.3:1": False}
+    client = SimpleNamespace(run=lambda question, path: {worker: question(path) and there for worker, there in seen.items()})
+    with pytest.raises(ValueError, match=r"OUTPUT: .* is not there for 2 workers, such as tcp://10.0.0.2:1. Give a place that all of them"):
+        workers.require_shared(client, "OUTPUT", tmp_path)
+
+
 @pytest.mark.parametrize("library", ["distributed", "pyarrow", "pyogrio", "rasterio", "shapely"])
 def test_without_a_library_it_says_how_to_add_them(library):
     script = f"import sys; sys.modules['{library}'] = None; from skyalidade.batch.command import main; sys.exit(main(['nights']))"

@@ -16,7 +16,7 @@ from pathlib import Path
 import numpy as np
 
 PAGE = Path(__file__).resolve().parents[2] / "docs" / "performance.md"
-SECTIONS = ("places", "alignments", "night_windows", "rows", "skyline", "exposure", "standpoints", "views")
+SECTIONS = ("places", "alignments", "night_windows", "rows", "skyline", "exposure", "standpoints", "views", "batch")
 LIBRARIES = ("numpy", "skyfield", "astropy")
 HEAD = ("| | plugin | against | takes | ratio | promised |", "|---|---:|---|---:|---:|---:|")
 
