@@ -21,8 +21,9 @@ from .arguments import RUN, contradictions, parser
 from .blocks import blocks_of
 from .cluster import client_of, require_shared
 from .exposure import Exposure, TileBlocks, write_mosaic
-from .layers import files_of
+from .layers import LAYER_MARK, files_of
 from .nights import Nights
+from .partitions import path_of
 from .points import output_crs, read_points
 from .progress import tell
 from .record import mark_of, record_of
@@ -33,6 +34,7 @@ from .version import version
 INPUTS = ("sites", "cameras", "subjects", "towns", "dem")
 NIGHTS = {"nights": 365, "alignments": 30, "exposure": 365}  # asked for when the last one is blank
 ROW_BYTES = 200  # of a partition: measured 161 for a night, 185 for an alignment
+CELL_BYTES = 4
 SHOWN_FAILED = 5
 SUN_LINE = (
     "Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter "
@@ -63,11 +65,12 @@ def run_asked(arguments):
         "version": version(),
         "command": asked.command,
         "asked": {name: value for name, value in vars(asked).items() if name not in (*RUN, *INPUTS)},
-        "inputs": {name: mark_of(files_of(text)) for name, text in inputs.items()},
+        "inputs": {name: mark_of(files_of(text), text.partition(LAYER_MARK)[2]) for name, text in inputs.items()},
     }
     record = record_of(Path(asked.output).absolute(), identity, datetime.now(tz=timezone.utc).timestamp())
-    job, blocks, rows = {"nights": nights, "alignments": alignments, "exposure": exposure}[asked.command](asked, record.begun_utc_s)
-    _refuse_full_disk(record.folder, rows)
+    job, blocks, need = {"nights": nights, "alignments": alignments, "exposure": exposure}[asked.command](asked, record.begun_utc_s)
+    missing = sum(not path_of(record.folder, job.outputs[0], number, job.ending).exists() for number in range(len(blocks)))
+    _refuse_full_disk(record.folder, need * missing / len(blocks))
     with client_of(asked.scheduler, asked.workers) as client:
         record.write()
         require_shared(client, "OUTPUT", record.folder)
@@ -83,7 +86,7 @@ def run_asked(arguments):
 
 
 def nights(asked, now_utc_s):
-    """The job, the blocks and the number of rows that `nights` asks for."""
+    """The job, the blocks and the bytes of files that `nights` asks for."""
     (body,) = targets_of(asked, [asked.body])
     measures = {"CAMERA_HEIGHT": (asked.camera_height, 1.5, 0.0)}
     read = _read("SITES", asked.sites, "site", asked.site_name, measures=measures, keep=asked.keep_fields)
@@ -93,11 +96,11 @@ def nights(asked, now_utc_s):
     moons = new_moons(*blocks.span_utc_s) if asked.months and len(read.points) else None
     crs, kept = output_crs(read.crs).to_json_dict(), read.points.kept.schema
     job = Nights(outputs, body, conditions_of(asked), _towns(asked), moons, dem, crs, kept)
-    return job, blocks, int(blocks.nights.sum())
+    return job, blocks, int(blocks.nights.sum()) * ROW_BYTES
 
 
 def alignments(asked, now_utc_s):
-    """The job, the blocks and the greatest number of rows that `alignments` asks for."""
+    """The job, the blocks and the bytes of files that `alignments` asks for."""
     targets = targets_of(asked, asked.bodies)
     keys = (asked.pair_field, asked.pair_field_subject or asked.pair_field) if asked.pairing == "by_field" else (None, None)
     measures = {"CAMERA_HEIGHT": (asked.camera_height, 1.5, 0.0)}
@@ -116,7 +119,7 @@ def alignments(asked, now_utc_s):
 
 
 def exposure(asked, now_utc_s):
-    """The job and the tiles that `exposure` asks for."""
+    """The job, the tiles and the bytes of files, before they are compressed, that `exposure` asks for."""
     (body,) = targets_of(asked, [asked.body])
     dem = _dem(asked)
     ground = Ground(dem)
@@ -141,7 +144,8 @@ def exposure(asked, now_utc_s):
     paths = sky_paths(places, body, *nights, conditions_of(asked), months, asked.sky_step or step_of(body))
     bands = [f"{nights[0].min()} to {nights[1].max()}"] if months is None else months.astype(str).tolist()
     how = {"lens_m": asked.camera_height, "skip_m": asked.skip_near, "radius_m": asked.terrain_radius, "refraction_k": asked.refraction_k}
-    return Exposure(dem, overview, how, bands), TileBlocks(area, cut, lon_deg, lat_deg, paths), 0
+    need = CELL_BYTES * area.rows * area.cols * len(bands)
+    return Exposure(dem, overview, how, bands), TileBlocks(area, cut, lon_deg, lat_deg, paths), need
 
 
 def _mosaic(job, blocks, folder):
@@ -206,12 +210,10 @@ def _towns(asked):
     return Towns(towns.lon_deg, towns.lat_deg, towns.measures["TOWN_POPULATION"], towns.name)
 
 
-def _refuse_full_disk(folder, rows):
+def _refuse_full_disk(folder, need):
     free = shutil.disk_usage(next(there for there in (folder, *folder.parents) if there.exists())).free
-    if rows * ROW_BYTES > free:
-        raise ValueError(
-            f"OUTPUT: {rows:,} rows take some {rows * ROW_BYTES / 1e6:,.0f} MB, but {folder} has {free / 1e6:,.0f} MB left. Ask for less."
-        )
+    if need > free:
+        raise ValueError(f"OUTPUT: what is missing takes some {need / 1e6:,.1f} MB, but {folder} has {free / 1e6:,.1f} MB left. Make room.")
 
 
 def _told(outcome, job, record):

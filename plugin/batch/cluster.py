@@ -3,6 +3,7 @@
 import contextlib
 import logging
 import os
+import signal
 import tempfile
 from pathlib import Path
 
@@ -35,12 +36,23 @@ def client_of(scheduler=None, workers=None):
             scratch = stack.enter_context(tempfile.TemporaryDirectory(prefix="skyalidade-"))
             count = workers or len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else workers or os.cpu_count()
             about = {"threads_per_worker": 1, "dashboard_address": None, "local_directory": scratch}
-            cluster = stack.enter_context(LocalCluster(n_workers=count, host="127.0.0.1", **about))
+            with _deaf():
+                cluster = stack.enter_context(LocalCluster(n_workers=count, host="127.0.0.1", **about))
             client = stack.enter_context(Client(cluster))
         else:
             client = stack.enter_context(_reached(scheduler))
         require_same_version(client)
         yield client
+
+
+@contextlib.contextmanager
+def _deaf():
+    """Processes begun meanwhile do not hear Ctrl+C: the command alone does, and ends them."""
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def _reached(scheduler):

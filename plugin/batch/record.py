@@ -93,9 +93,9 @@ def _shown(value):
     return "blank" if value is None else value
 
 
-def mark_of(files):
-    """A mark of the content of files: the same wherever they lie."""
-    digest = hashlib.sha256()
+def mark_of(files, layer=""):
+    """A mark of the content of files, and of which layer of them is meant: the same wherever they lie."""
+    digest = hashlib.sha256(layer.encode())
     for file in files:
         about = file.stat()
         digest.update(str(about.st_size).encode())

@@ -31,7 +31,8 @@ def begun():
     with contextlib.ExitStack() as stack:
 
         def begin(*arguments):
-            process = subprocess.Popen(command(*arguments), env=environment(), stderr=subprocess.PIPE, text=True)
+            how = {"stderr": subprocess.PIPE, "text": True, "start_new_session": True}  # a group of its own, as in a terminal
+            process = subprocess.Popen(command(*arguments), env=environment(), **how)
             stack.callback(_end, process)
             return process
 

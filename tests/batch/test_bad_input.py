@@ -127,6 +127,8 @@ def test_an_output_folder_that_holds_another_run(batch, sites, tmp_path):
     layer.write_bytes(sites(9).read_bytes())
     assert "holds another run: the files of sites are others, or were changed since." in asked("--alt-min", 15).stderr
     layer.write_bytes(sites(8).read_bytes())
+    told = batch("nights", "--sites", f"{layer}|layername=sites_8", *NIGHTS, "--workers", 1, "--output", folder, "--alt-min", 15)
+    assert "the files of sites are others" in told.stderr
     record = json.loads((folder / "run.json").read_text(encoding="utf-8"))
     (folder / "run.json").write_text(json.dumps({**record, "version": "0.0.1 (code 12345678)"}), encoding="utf-8")
     assert "its version is 0.0.1 (code 12345678), this one's 0.1.0" in asked("--alt-min", 15).stderr
@@ -142,7 +144,7 @@ def test_a_folder_that_cannot_be_made(batch, sites, tmp_path):
 
 def test_more_rows_than_the_disk_holds(refused, monkeypatch):
     monkeypatch.setattr(shutil, "disk_usage", lambda folder: SimpleNamespace(free=1_000))
-    assert "OUTPUT: 40 rows take some 0 MB, but" in refused()
+    assert "OUTPUT: what is missing takes some 0.0 MB, but" in refused()
 
 
 def test_a_scheduler_that_is_not_there(refused, monkeypatch):

@@ -1,5 +1,6 @@
 """A scheduler and workers as processes of their own: one killed in the middle, others that cannot do the work, a client that is killed."""
 
+import os
 import signal
 import time
 
@@ -73,6 +74,18 @@ def test_a_client_that_is_killed_goes_on_where_it_was(begun, batch, sites, tmp_p
     assert told.returncode == 0
     assert "This time 0 rows" in told.stderr
     assert files_of(folder / "nights") == after
+
+
+def test_a_run_that_is_interrupted(begun, sites, tmp_path):
+    """Ctrl+C reaches every process of a terminal; one answers."""
+    folder = tmp_path / "out"
+    run = begun(*asked(sites(SITES), folder, "--workers", 2))
+    wait_for(lambda: files_of(folder / "nights"), "a partition")
+    os.killpg(run.pid, signal.SIGINT)
+    _, told = run.communicate(timeout=60)
+    assert run.returncode == 130
+    assert told.endswith("Interrupted. Give the same command again to go on: the partitions that are done are kept.\n")
+    assert "Traceback" not in told, told
 
 
 def _settled(folder):
