@@ -62,7 +62,8 @@ def language():
 def tr(sentence):
     """The sentence in the language of the desktop; put numbers in afterwards, with `format`."""
     told = QCoreApplication.translate(CONTEXT, sentence)
-    return told if _spoken["locale"] is None else Told(told)
+    # a mere text where nothing is put in: Qt would not know a text of another class in a QVariant
+    return told if _spoken["locale"] is None or "{" not in told else Told(told)
 
 
 def said(sentence):

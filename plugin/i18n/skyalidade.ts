@@ -904,6 +904,16 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../adapters/minutes_file.py"/>
+        <source>This may write up to {need:,} MB, but {folder} has {free:,} MB left. Choose a smaller AREA, or another folder.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/moments.py"/>
+        <source>{n:.3g} times lie a STEP of {step:g} min apart from the first to the last, over {most:,}. Give a longer STEP.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/moments.py"/>
         <source>{last} is before {first}. Exchange them, or mind their offsets from UTC.</source>
         <translation type="unfinished"></translation>
@@ -2035,7 +2045,7 @@
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
-        <source>{output} is the file of {layer} itself. Give another name: what is read is never written over.</source>
+        <source>{output}: the elevation model is read from {path}, which would be lost. Choose another name.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2106,6 +2116,11 @@
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>{name}: the expression {text} cannot be read: {error}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/refusals.py"/>
+        <source>{name}: '{value}' are several. Choose one of: {ids}.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2335,7 +2350,7 @@
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
-        <source>A position in the field is known to [m]</source>
+        <source>A position in the field is known to</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2645,7 +2660,12 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>Overview</source>
+        <source>Lines every {lat:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Lines every {lat:g}° lat., {lon:g}° lon.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2735,7 +2755,12 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>Azimuth</source>
+        <source>Az.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Alt.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2866,11 +2891,6 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>Overview; lines every {deg:g}°</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
         <source>Magnetic north {deg} {side} of true north ({model}, {date})</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2971,7 +2991,7 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>{mark} {name} lies INSIDE closed ground: {closure}.</source>
+        <source>INSIDE closed ground ({closure}): {mark} {name}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3577,11 +3597,6 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>Walks: the lines from the car to the camera</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>A position in the field is known to</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4891,6 +4906,11 @@
     </message>
     <message>
         <location filename="../algorithms/terrain_horizon.py"/>
+        <source>AZ_STEP is {step:g}: too many azimuths to be held. Give {least:g} or more, such as 1.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/terrain_horizon.py"/>
         <source>{n:,} points on skylines (sites: {sites:,}, azimuths: {azimuths:,}).</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5880,6 +5900,16 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../plan/exposure.py"/>
+        <source>Rays of {km:g} km about latitude {lat:.1f}° are no smooth lines on the elevation model's map. Warp it to a polar map, or give a shorter TERRAIN_RADIUS.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/lattice.py"/>
+        <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../plan/night_windows.py"/>
         <source>core</source>
         <translation type="unfinished"></translation>
@@ -6378,7 +6408,7 @@ The sheets are the applicant's map. They are not a permit: access, closures, nig
     </message>
     <message>
         <location filename="../models/permit_package.model3"/>
-        <source>Places farther off, along the Earth's surface, are left out. In metres, also from a field; the dialog takes other units.</source>
+        <source>Places farther off, along the Earth's surface, are left out. In metres; the dialog takes other units.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

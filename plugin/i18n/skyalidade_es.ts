@@ -904,6 +904,16 @@
         <translation>{hours:g} h</translation>
     </message>
     <message>
+        <location filename="../adapters/minutes_file.py"/>
+        <source>This may write up to {need:,} MB, but {folder} has {free:,} MB left. Choose a smaller AREA, or another folder.</source>
+        <translation>Esto puede escribir hasta {need:,} MB, pero en {folder} quedan {free:,} MB. Elija un AREA menor u otra carpeta.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/moments.py"/>
+        <source>{n:.3g} times lie a STEP of {step:g} min apart from the first to the last, over {most:,}. Give a longer STEP.</source>
+        <translation>{n:.3g} horas separadas por un STEP de {step:g} min van de la primera a la última, más de {most:,}. Indique un STEP más largo.</translation>
+    </message>
+    <message>
         <location filename="../adapters/moments.py"/>
         <source>{last} is before {first}. Exchange them, or mind their offsets from UTC.</source>
         <translation>{last} es anterior a {first}. Intercámbielos o tenga en cuenta sus desfases respecto a UTC.</translation>
@@ -2035,8 +2045,8 @@
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
-        <source>{output} is the file of {layer} itself. Give another name: what is read is never written over.</source>
-        <translation>{output} es el propio archivo de {layer}. Indique otro nombre: lo que se lee nunca se sobrescribe.</translation>
+        <source>{output}: the elevation model is read from {path}, which would be lost. Choose another name.</source>
+        <translation>{output}: el modelo de elevación se lee de {path}, que se perdería. Elija otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2107,6 +2117,11 @@
         <location filename="../adapters/refusals.py"/>
         <source>{name}: the expression {text} cannot be read: {error}</source>
         <translation>{name}: no se puede leer la expresión {text}: {error}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/refusals.py"/>
+        <source>{name}: '{value}' are several. Choose one of: {ids}.</source>
+        <translation>{name}: '{value}' son varios. Elija uno de: {ids}.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2335,8 +2350,8 @@
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
-        <source>A position in the field is known to [m]</source>
-        <translation>Una posición en el campo se conoce con una precisión de [m]</translation>
+        <source>A position in the field is known to</source>
+        <translation>Una posición en el campo se conoce con una precisión de</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2561,17 +2576,17 @@
     <message>
         <location filename="../adapters/sheet_symbols.py"/>
         <source>Sightline, hidden</source>
-        <translation>Línea de visión, oculta</translation>
+        <translation>Línea oculta</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_symbols.py"/>
         <source>Sightline, too close to tell</source>
-        <translation>Línea de visión, demasiado justa para saberlo</translation>
+        <translation>Línea dudosa</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_symbols.py"/>
         <source>Sightline, not tested</source>
-        <translation>Línea de visión, no comprobada</translation>
+        <translation>Línea sin comprobar</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_tables.py"/>
@@ -2645,8 +2660,13 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>Overview</source>
-        <translation>Situación</translation>
+        <source>Lines every {lat:g}°</source>
+        <translation>Líneas cada {lat:g}°</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Lines every {lat:g}° lat., {lon:g}° lon.</source>
+        <translation>Líneas cada {lat:g}° lat., {lon:g}° lon.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2735,8 +2755,13 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>Azimuth</source>
-        <translation>Acimut</translation>
+        <source>Az.</source>
+        <translation>Ac.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Alt.</source>
+        <translation>Alt.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2788,7 +2813,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Nights of {nights}</source>
-        <translation>Noches de {nights}</translation>
+        <translation>Noches: {nights}</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2864,11 +2889,6 @@
         <location filename="../adapters/sheet_words.py"/>
         <source>{m:g} m</source>
         <translation>{m:g} m</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
-        <source>Overview; lines every {deg:g}°</source>
-        <translation>Situación; líneas cada {deg:g}°</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2972,8 +2992,8 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>{mark} {name} lies INSIDE closed ground: {closure}.</source>
-        <translation>{mark} {name} está DENTRO de terreno cerrado: {closure}.</translation>
+        <source>INSIDE closed ground ({closure}): {mark} {name}</source>
+        <translation>DENTRO de terreno cerrado ({closure}): {mark} {name}</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3579,11 +3599,6 @@
         <location filename="../algorithms/field_plan.py"/>
         <source>Walks: the lines from the car to the camera</source>
         <translation>Accesos a pie: las líneas del coche a la cámara</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/field_plan.py"/>
-        <source>A position in the field is known to</source>
-        <translation>Una posición en el campo se conoce con una precisión de</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -4892,6 +4907,11 @@
     </message>
     <message>
         <location filename="../algorithms/terrain_horizon.py"/>
+        <source>AZ_STEP is {step:g}: too many azimuths to be held. Give {least:g} or more, such as 1.</source>
+        <translation>AZ_STEP es {step:g}: demasiados acimutes para la memoria. Indique {least:g} o más, como 1.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/terrain_horizon.py"/>
         <source>{n:,} points on skylines (sites: {sites:,}, azimuths: {azimuths:,}).</source>
         <translation>{n:,} puntos de perfiles (lugares: {sites:,}, acimutes: {azimuths:,}).</translation>
     </message>
@@ -5881,6 +5901,16 @@
         <translation>{time} no existe en {zone}: los relojes la saltan al adelantarse. Elija otra hora, o indíquela con su desfase respecto a UTC.</translation>
     </message>
     <message>
+        <location filename="../plan/exposure.py"/>
+        <source>Rays of {km:g} km about latitude {lat:.1f}° are no smooth lines on the elevation model's map. Warp it to a polar map, or give a shorter TERRAIN_RADIUS.</source>
+        <translation>Los rayos de {km:g} km en torno a la latitud {lat:.1f}° no son líneas suaves en el mapa del modelo de elevación. Reproyéctelo a un mapa polar, o indique un TERRAIN_RADIUS más corto.</translation>
+    </message>
+    <message>
+        <location filename="../plan/lattice.py"/>
+        <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
+        <translation>Habría que mirar {n:.3g} motivos y horas, separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo, menos noches o menos motivos.</translation>
+    </message>
+    <message>
         <location filename="../plan/night_windows.py"/>
         <source>core</source>
         <translation>núcleo</translation>
@@ -6381,8 +6411,8 @@ Las hojas son el plano del solicitante. No son un permiso: los accesos, los cier
     </message>
     <message>
         <location filename="../models/permit_package.model3"/>
-        <source>Places farther off, along the Earth's surface, are left out. In metres, also from a field; the dialog takes other units.</source>
-        <translation>Los lugares más lejanos, por la superficie de la Tierra, se excluyen. En metros, también desde un campo; el diálogo admite otras unidades.</translation>
+        <source>Places farther off, along the Earth's surface, are left out. In metres; the dialog takes other units.</source>
+        <translation>Los lugares más lejanos, por la superficie de la Tierra, se excluyen. En metros; el diálogo admite otras unidades.</translation>
     </message>
     <message>
         <location filename="../models/permit_package.model3"/>
