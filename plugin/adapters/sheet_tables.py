@@ -16,7 +16,7 @@ from .sheet_parameters import SHEET_BY, sheet_by
 from .translation import counted, tr
 
 NUMBERS = ("bearing_deg", "mag_deg", "dist_m")
-TEXTS = ("camera", "subject", "sight", "heights", "allowed")
+TEXTS = ("camera", "subject", "sight", "allowed")
 LINES_NEED = ("camera", "subject", "bearing_deg", "dist_m")
 PLACES = ("CAMERAS", "ALIGNMENTS", "SIGHTLINES", "STANDPOINTS", "SUBJECTS")
 MADE_BY = {"SIGHTLINES": "sightlines or alignments", "STANDPOINTS": "standpoints (POINTS)"}

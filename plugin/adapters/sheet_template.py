@@ -56,26 +56,30 @@ def _check(document, path):
     project = QgsProject()
     layout = loaded(document, project)
     try:
-        reason = _unfit(layout)
+        reason = _unfit(layout, path)
     finally:
         del layout  # before its project
     if reason:
-        raise ValueError(reason.format(path=path, folder=LAYOUTS, notice=NOTICE))
+        raise ValueError(reason)
 
 
-def _unfit(layout):
+def _unfit(layout, path):
     """Why no sheets can be made of a layout, or None."""
     items = {item.id(): item for item in layout.items() if isinstance(item, QgsLayoutItem) and item.id()}
     missing = [name for name in ("map", *BODIES) if name not in items]
     if missing:
-        return tr("TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.").replace(
-            "{ids}", ", ".join(missing)
+        return tr("TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.").format(
+            path=path, ids=", ".join(missing), folder=LAYOUTS
         )
     if not isinstance(items["map"], QgsLayoutItemMap) or not all(isinstance(items[name], QgsLayoutItemLabel) for name in BODIES):
-        return tr("TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.")
+        return tr("TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.").format(path=path)
     if layout.pageCollection().pageCount() != PAGES or [items[name].page() for name in BODIES] != [0, 1]:
-        return tr("TEMPLATE: {path} must have two pages, the sheet with 'body', and its further pages with 'body_continued'.")
+        return tr("TEMPLATE: {path} must have two pages, the sheet with 'body', and its further pages with 'body_continued'.").format(
+            path=path
+        )
     labels = [item for item in layout.items() if isinstance(item, QgsLayoutItemLabel)]
     if {label.page() for label in labels if NOTICE in label.text() and label.isVisible()} != {0, 1}:
-        return tr("TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.")
+        return tr("TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.").format(
+            path=path, notice=NOTICE
+        )
     return None

@@ -7,6 +7,7 @@ from ..plan.standpoints import position_error_deg
 from . import field_words as words
 from .cautions import dark_line, permit_line, sun_line, terrain_line
 from .parameters import text_of
+from .planned import is_allowed
 from .sheet_flow import Heading, Pairs, Paragraph, Table
 from .sheet_parameters import APPLICANT_BLOCK
 from .translation import date_told, localised, tr
@@ -113,8 +114,8 @@ class Words:
         rows = []
         for i, (kind, mark, name) in enumerate(zip(places.kind, places.mark, places.name)):
             lat, lon = coordinates(float(places.lon_deg[i]), float(places.lat_deg[i]))
-            beyond = tr(" (beyond the map's edge)") if mark in off_map else ""
-            rows.append((mark, f"{name}{beyond}", tr(KINDS[kind]), lat, lon, f"{site.x[i]:.0f}", f"{site.y[i]:.0f}"))
+            told = tr("{name} (beyond the map's edge)").format(name=name) if mark in off_map else name
+            rows.append((mark, told, tr(KINDS[kind]), lat, lon, f"{site.x[i]:.0f}", f"{site.y[i]:.0f}"))
         yield Heading(tr("Places"), tr("WGS 84; grid coordinates of {zone}, in metres").format(zone=_zone_told(site)))
         heads = "", tr("Name"), tr("What"), tr("Latitude"), tr("Longitude"), tr("Easting"), tr("Northing")
         yield Table(heads, tuple(rows), wide=(1,), right=(3, 4, 5, 6))
@@ -237,6 +238,7 @@ class Words:
             tr("On the dates of the timetable, evening and morning") if len(site.days) else tr("No dates are known: every season counts")
         )
         yield Heading(tr("Closed ground"), dated if self._sites.closures_known else "")
+        yield from self._not_allowed(site)
         if not self._sites.closures_known:
             yield Paragraph(tr("No layer of closed ground was given: nothing was checked."))
             return
@@ -253,6 +255,13 @@ class Words:
         rows = tuple((mark, name, *_found(finding)) for mark, name, finding in site.findings)
         heads = "", tr("Name"), tr("Against closed ground"), tr("Distance"), tr("Closure"), tr("Closed")
         yield Table(heads, rows, wide=(1, 4, 5), right=(3,))
+
+    @staticmethod
+    def _not_allowed(site):
+        """Standpoints that their own layer does not allow."""
+        told = zip(site.standing.get("camera", ()), site.standing.get("allowed", ()))
+        for name in dict.fromkeys(name for name, allowed in told if is_allowed(allowed) is False):
+            yield Paragraph(tr("NOT ALLOWED, as the layer of standpoints says: {name}").format(name=name), bold=True)
 
     # by what
 

@@ -131,10 +131,10 @@ def lines_of(tables, rows):
 
 
 def standing_of(tables, rows):
-    """The standpoints of a sheet, as lines: the columns of `lines_of` but the ends; none where there are no standpoints."""
+    """The standpoints of a sheet, as lines: the columns of `lines_of` but the ends, and `allowed`; none where there are no standpoints."""
     if "standpoints" not in rows:
         return {}
-    own = {name: tables["standpoints"][name][rows["standpoints"]] for name in LINE_COLUMNS}
+    own = {name: tables["standpoints"][name][rows["standpoints"]] for name in (*LINE_COLUMNS, "allowed")}
     _, _, back = direct(*(own[name].astype(float) for name in STEP))
     return {**own, "back_deg": back}
 

@@ -448,6 +448,8 @@ def test_standpoints_and_zones(sheets, layer, named):
     )
     zones = layer([(square(-33.0, 36.01, 0.0005),)], kind="Polygon")
     closed = layer([(square(-32.9990, 36.01, 0.00075),)], kind="Polygon")
+    assert "NOT ALLOWED" not in sheets(STANDPOINTS=points)[0].text
+    points.dataProvider().changeAttributeValues({1: {points.fields().lookupField("allowed"): False}})
     pdf, _ = sheets(STANDPOINTS=points, ZONES=zones, CLOSED=closed)
     east, north = Transformer.from_crs(4326, 32625, always_xy=True).transform(-33.0, 36.01)
     assert f"P1 Track 413 m standpoint 36.01000° N 33.00000° W {east:.0f} {north:.0f}" in pdf.text
@@ -458,6 +460,7 @@ def test_standpoints_and_zones(sheets, layer, named):
     told = re.search(r"Zones 1 in all INSIDE ([\d,]+) m² of it", pdf.text)
     assert float(told.group(1).replace(",", "")) == pytest.approx(abs(area.Compute()[2]), rel=2e-3)
     assert "Zone to stand in" in pdf.text
+    assert "NOT ALLOWED, as the layer of standpoints says: Track 413 m" in pdf.text
 
 
 def test_sheets_by_night_and_one_for_all(sheets, planned):

@@ -27,6 +27,7 @@ def lines(*rows, key=None):
         "mag_deg": np.full(count, 189.0),
         "dist_m": np.full(count, 1000.0),
         "sight": texts(*["clear"] * count),
+        "allowed": texts(*[None] * count),
     }
     return table if key is None else {**table, "key": texts(*key)}
 
