@@ -14,6 +14,7 @@ from .points import text_key
 from .translation import date_told, tr
 
 REACH_M = 20_000.0  # closed ground farther away is of no concern
+GRID_ERROR = 1.02  # a grid is stretched by less
 TOUCH_M = 1e-3  # nearer than this is inside
 YEARLY = "{:02d}-{:02d}"
 
@@ -99,7 +100,7 @@ class Checked:
         self._crs, self._transform_context = crs, transform_context
 
     def place(self, lon_deg, lat_deg):
-        """A place against all closures."""
+        """A place."""
         return self._finding(QgsGeometry.fromWkt("Point (0 0)"), self._about(lon_deg, lat_deg))
 
     def shape(self, geometry, lon_deg, lat_deg):
@@ -116,8 +117,12 @@ class Checked:
 
     def _finding(self, geometry, crs):
         to_own = QgsCoordinateTransform(self._crs, crs, self._transform_context)
+        to_grid = QgsCoordinateTransform(crs, self._crs, self._transform_context)
+        near = to_grid.transformBoundingBox(geometry.boundingBox().buffered(REACH_M * GRID_ERROR))
         nearest, nearest_m, around = None, np.inf, []
         for closure in self._held:
+            if not closure.geometry.boundingBox().intersects(near):
+                continue
             moved = QgsGeometry(closure.geometry)
             moved.transform(to_own)
             dist_m = geometry.distance(moved)

@@ -45,17 +45,24 @@ class Ground:
     ----------
     name : str
         Of the parameter.
+    kind : QgsWkbTypes.GeometryType
+        Of its geometries.
     fields : sequence of str
         Parameters that name fields: the first holds the name of a feature, the others what `Shape.values` holds.
+
+    Attributes
+    ----------
+    crooked, lost : int
+        How many were repaired, and how many parts have no place on a map's grid.
     """
 
-    def __init__(self, algorithm, parameters, name, fields, context):
-        self.name, self._context = name, context
+    def __init__(self, algorithm, parameters, name, kind, fields, context):
+        self.name, self._kind, self._context = name, kind, context
         self._source = algorithm.parameterAsSource(parameters, name, context)
         self.given = self._source is not None
         self._at = [self._place(text_of(parameters, field)) for field in fields]
         self._key_at = self._place(sheet_by(parameters))
-        self.keyed, self.crooked = self._key_at >= 0, 0
+        self.keyed, self.crooked, self.lost = self._key_at >= 0, 0, 0
 
     def _place(self, field):
         return place_in(self._source.fields(), field) if self.given and field else -1
@@ -76,7 +83,7 @@ class Ground:
         seam = seam_of(self._source.sourceCrs(), self._context.transformContext())
         found = []
         for feature in self._source.getFeatures(request, QgsProcessingFeatureSource.Flag.FlagSkipGeometryValidityChecks):
-            geometry = self._on_map(feature.geometry(), window, to_map, seam)
+            geometry = self._on_map(feature, window, to_map, seam)
             if geometry is not None:
                 attributes = feature.attributes()
                 name, *values = [attributes[at] if at >= 0 else None for at in self._at] or [None]
@@ -100,31 +107,34 @@ class Ground:
             return None
         return window if window.isFinite() and not window.isEmpty() else None
 
-    def _on_map(self, geometry, window, to_map, seam):
+    def _on_map(self, feature, window, to_map, seam):
+        """The geometry of a feature on the grid; None where nothing of it is near."""
+        geometry = feature.geometry()
         if geometry.isNull() or geometry.isEmpty():
             return None
+        if geometry.type() != self._kind:
+            raise QgsProcessingException(
+                tr("{name}: feature {fid} is of another kind. Remove it.").format(name=self.name, fid=feature.id())
+            )
         if geometry.type() == QgsWkbTypes.GeometryType.PolygonGeometry and not geometry.isGeosValid():
             geometry = geometry.makeValid()
             self.crooked += 1
         geometry = seam.joined(geometry)
         if window is not None:
             geometry = geometry.clipped(window)
-            if geometry.isEmpty():
-                return None
-        if not to_map.isShortCircuited():
-            side = max(geometry.boundingBox().width(), geometry.boundingBox().height())
-            geometry = geometry.densifyByDistance(side / STROKES) if side > 0.0 else geometry
-            try:
-                geometry.transform(to_map)
-            except QgsCsException:
-                return None
-        return geometry
+        parts = [part for part in geometry.asGeometryCollection() if part.type() == self._kind]
+        moved = [part for part in (self._moved(part, to_map) for part in parts) if part is not None]
+        return QgsGeometry.collectGeometry(moved) if moved else None
 
-
-def one_kind(ground, shapes):
-    """Shapes, none of which is of another kind than the layer's parameter takes."""
-    kind = QgsWkbTypes.GeometryType.LineGeometry if ground.name in ("PATHS", "WALK") else QgsWkbTypes.GeometryType.PolygonGeometry
-    for shape in shapes:
-        if shape.geometry.type() != kind:
-            raise QgsProcessingException(tr("{name}: feature {fid} is of another kind. Remove it.").format(name=ground.name, fid=shape.fid))
-    return shapes
+    def _moved(self, part, to_map):
+        """A part on the grid, as finely as that bends it; None where it has no place there."""
+        if to_map.isShortCircuited():
+            return part
+        side = max(part.boundingBox().width(), part.boundingBox().height())
+        part = part.densifyByDistance(side / STROKES) if side > 0.0 else part
+        try:
+            part.transform(to_map)
+        except QgsCsException:
+            self.lost += 1
+            return None
+        return part

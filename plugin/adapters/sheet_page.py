@@ -85,19 +85,17 @@ class Page:
     def draw(self, site, own, here, background, wide, scale):
         """Show a site.
 
-            Parameters
-            ----------
-            site : sheet_sites.Site
-            missing_fonts : set of str
-            Families that the template asks for and the computer has not.
+        Parameters
+        ----------
+        site : sheet_sites.Site
         own : list of QgsVectorLayer
-                Its layers.
-            here : QgsVectorLayer
-                Where it lies, for the overview.
-            background, wide : list of QgsMapLayer
-                What lies beneath the map, and beneath the overview: the same, or where that is nothing the world.
-            scale : float or None
-                Denominator; None for the scale that fits.
+            Its layers.
+        here : QgsVectorLayer
+            Where it lies, for the overview.
+        background, wide : list of QgsMapLayer
+            What lies beneath the map, and beneath the overview: the same, or where that is nothing the world.
+        scale : float or None
+            Denominator; None for the scale that fits.
         """
         self.project.setCrs(site.crs)
         self.project.setEllipsoid("EPSG:7030")
@@ -160,6 +158,8 @@ class Page:
         wide = WIDER * max(half) if is_project else max(WIDER * max(half), WORLD_SCALE * width / 2000.0)
         high = wide * height / width
         drawn.setExtent(QgsRectangle(centre[0] - wide, centre[1] - high, centre[0] + wide, centre[1] + high))
+        if drawn.overviews().size():
+            drawn.overview().setLinkedMap(self._item("map"))
         if drawn.grid().enabled():
             self.graticule_deg = graticule(GRATICULE * wide, float(site.places.lat_deg[0]))
             drawn.grid().setIntervalX(self.graticule_deg[0])
@@ -177,7 +177,7 @@ class Page:
             if not any(layer.getFeatures(QgsFeatureRequest(drawn.extent()))):
                 continue
             node = root.addLayer(layer)
-            if len(layer.renderer().legendSymbolItems()) != 1 or layer.renderer().type() == "categorizedSymbol":
+            if layer.renderer().type() == "categorizedSymbol":  # its categories say it all
                 QgsLegendRenderer.setNodeLegendStyle(node, QgsLegendStyle.Style.Hidden)
         legend.adjustBoxSize()
 
@@ -269,13 +269,15 @@ class Page:
         """How many there are."""
         return self.layout.pageCollection().pageCount()
 
-    def texts(self):
-        """All that it says, and the letters."""
-        for line in self._flow.lines:
-            yield line.text, line.letters
+    def undrawable(self):
+        """Letters that it says and no font of the computer has."""
+        said = {self.font.family(): (Letters(self.font, LEAST_PT), set())}
+        said[self.font.family()][1].update(*(line.text for line in self._flow.lines))
         for label in self.layout.items():
             if isinstance(label, QgsLayoutItemLabel):
-                yield label.currentText(), Letters(font_of(label), size_of(label))
+                font = font_of(label)
+                said.setdefault(font.family(), (Letters(font, LEAST_PT), set()))[1].update(label.currentText())
+        return {letter for letters, text in said.values() for letter in letters.undrawable(sorted(text))}
 
 
 def _copied(items):

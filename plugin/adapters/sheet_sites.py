@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 import numpy as np
-from qgis.core import QgsCoordinateReferenceSystem, QgsGeometry, QgsLineString, QgsPoint
+from qgis.core import QgsCoordinateReferenceSystem, QgsGeometry, QgsLineString, QgsPoint, QgsProcessingException, QgsWkbTypes
 
 from ..plan.clock import dates
 from ..plan.compass import MODEL, Compass
@@ -11,16 +11,17 @@ from ..plan.field_plan import field_plan
 from ..plan.map_sheet import grid_zone
 from ..plan.site_sheets import lines_of, places_of, sheets_of, standing_of, with_parking
 from ..plan.ways import NONE
-from .closed_ground import Checked, closures_of
+from .closed_ground import REACH_M, Checked, closures_of
 from .crs import transformed, wgs84
 from .geometries import grid_bearings
 from .moments import now_utc_s
-from .sheet_ground import Ground, one_kind
+from .sheet_ground import Ground
 from .translation import counted, tr
 from .walks import OnFoot
 
-GROUNDS = {"ZONES": (), "PATHS": (), "CLOSED": ("CLOSED_NAME", "CLOSED_FROM", "CLOSED_TO")}
-LOOK_M = 20_000.0  # about a site: closed ground is looked for as far
+LINE, POLYGON = QgsWkbTypes.GeometryType.LineGeometry, QgsWkbTypes.GeometryType.PolygonGeometry
+GROUNDS = {"ZONES": (POLYGON, ()), "PATHS": (LINE, ()), "CLOSED": (POLYGON, ("CLOSED_NAME", "CLOSED_FROM", "CLOSED_TO"))}
+FARTHEST_M = 200_000.0  # from the first place of a sheet to all others: a grid that holds them both holds no more
 EVENTS_OUT = ("depart", "arrive", "leave", "back")
 
 
@@ -99,10 +100,11 @@ class Sites:
         Ways to the rows of the alignments, and then to the places of each sheet.
     """
 
-    def __init__(self, algorithm, parameters, context, feedback, tables, number):
+    def __init__(self, algorithm, parameters, context, feedback, tables, number, limit):
         self._context, self._feedback = context, feedback
         self._tables, self.planned, self._number = tables.tables, tables.alignments, number
         self.sheets, unused = sheets_of(self._tables)
+        _refuse_too_many(len(self.sheets), limit)
         if sum(unused.values()):
             reasons = {tr("of {table}").format(table=name.upper()): count for name, count in unused.items()}
             feedback.pushWarning(
@@ -114,7 +116,7 @@ class Sites:
         self._lines = [lines_of(self._tables, sheet.rows) for sheet in self.sheets]
         self._places = [places_of(self._tables, sheet.rows, lines) for sheet, lines in zip(self.sheets, self._lines)]
         self._first_place = np.cumsum([self._aligned, *(len(places.name) for places in self._places)])
-        self._grounds = {name: Ground(algorithm, parameters, name, fields, context) for name, fields in GROUNDS.items()}
+        self._grounds = {name: Ground(algorithm, parameters, name, *how, context) for name, how in GROUNDS.items()}
         self._keys = {sheet.key for sheet in self.sheets}
         self.undated = set()
         self.on_foot = OnFoot(algorithm, parameters, context, feedback, *self._everywhere(), number["WALK_SPEED"])
@@ -164,9 +166,10 @@ class Sites:
         epsg, zone = grid_zone(lon, lat)
         crs = QgsCoordinateReferenceSystem(f"EPSG:{epsg}")
         x, y = self._on_grid(places.lon_deg, places.lat_deg, crs)
-        grounds = {name: self._near(name, sheet.key, lon, lat, crs) for name in self._grounds}
-        closures = closures_of(grounds["CLOSED"], days, self.undated)
         walks = self._walks(index, crs)
+        reach_m = REACH_M + self._farthest(x[places.kind != "subject"], y[places.kind != "subject"], x[0], y[0], walks, sheet.key)
+        grounds = {name: self._near(name, sheet.key, lon, lat, reach_m, crs) for name in self._grounds}
+        closures = closures_of(grounds["CLOSED"], days, self.undated)
         return Site(
             number=index + 1,
             count=len(self.sheets),
@@ -209,9 +212,9 @@ class Sites:
         sheets, planned = self.plan.sheets, self.planned
         own = np.unique(self.plan.sheet_of_row[rows])
         nights, zone = sheets["night"][own], planned.zone_index[sheets["first"][own]]
-        out = [dates(sheets[event][own], planned.zone_names, zone) for event in EVENTS_OUT]
-        days = np.concatenate([nights, *out])
-        return np.unique(nights), np.unique(days[~np.isnat(days)])
+        out = np.array([nights, *(dates(sheets[event][own], planned.zone_names, zone) for event in EVENTS_OUT)])
+        days = [np.arange(known.min(), known.max() + 1) for known in (column[~np.isnat(column)] for column in out.T)]
+        return np.unique(nights), np.unique(np.concatenate(days))
 
     def _north(self, lon, lat, nights, crs):
         moment = nights[0].astype("datetime64[s]").astype(float) if nights.size else now_utc_s()
@@ -221,9 +224,25 @@ class Sites:
         date = str(np.datetime64(int(moment), "s"))[:10]
         return North(float((true_deg + 180.0) % 360.0 - 180.0), float(declination), date, MODEL)
 
-    def _near(self, name, key, lon, lat, crs):
+    @staticmethod
+    def _farthest(x, y, x0, y0, walks, key):
+        """How far the standing places and ways of a sheet lie from its first place. [m]."""
+        boxes = [way.boundingBox() for _, way in walks]
+        x = np.concatenate([[x0], x, *([box.xMinimum(), box.xMaximum()] for box in boxes)])
+        y = np.concatenate([[y0], y, *([box.yMinimum(), box.yMaximum()] for box in boxes)])
+        far_m = float(max(np.abs(x - x0).max(), np.abs(y - y0).max()) * np.sqrt(2.0))
+        if not far_m <= FARTHEST_M:
+            raise QgsProcessingException(
+                tr(
+                    "The places of sheet '{sheet}' lie more than {km:g} km apart, which no site map shows. Choose a SHEET_BY that gives "
+                    "each site a sheet, such as camera."
+                ).format(sheet=key or "-", km=FARTHEST_M / 1000.0)
+            )
+        return far_m
+
+    def _near(self, name, key, lon, lat, reach_m, crs):
         ground = self._grounds[name]
-        shapes = one_kind(ground, ground.near(lon, lat, LOOK_M, crs))
+        shapes = ground.near(lon, lat, reach_m, crs)
         if not ground.keyed or self._keys.isdisjoint(ground.keys()):
             return shapes
         return [shape for shape in shapes if shape.key == key]
@@ -283,9 +302,25 @@ class Sites:
                 self._feedback.pushWarning(
                     tr("{label}: {n:,} polygons were not valid and have been repaired; look at them.").format(label=name, n=ground.crooked)
                 )
+            if ground.lost:
+                self._feedback.pushWarning(
+                    tr("{label}: {n:,} shapes have no place on the grid of a sheet's map and are left out.").format(
+                        label=name, n=ground.lost
+                    )
+                )
         if self.undated:
             self._feedback.pushWarning(
                 tr("CLOSED: the season of {n:,} polygons cannot be read; they are taken as always closed: features {ids}.").format(
                     n=len(self.undated), ids=", ".join(map(str, sorted(self.undated)[:5]))
                 )
             )
+
+
+def _refuse_too_many(sheets, limit):
+    if sheets > limit:
+        raise QgsProcessingException(
+            tr(
+                "This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise "
+                "MAX_PICTURES."
+            ).format(n=sheets, limit=limit)
+        )

@@ -84,12 +84,14 @@ class SiteMap(Algorithm):
         number = {name: take.number_of(self, parameters, name) for name in NUMBERS}
         with in_words():
             tables = sheet_tables.Tables(self, parameters, context, feedback, number["POS_ERROR"])
-            sites = Sites(self, parameters, context, feedback, tables, number)
-            self._refuse_too_many(len(sites), self.parameterAsInt(parameters, "MAX_PICTURES", context))
-            if sites.empty:
+            limit = self.parameterAsInt(parameters, "MAX_PICTURES", context)
+            sites = Sites(self, parameters, context, feedback, tables, number, limit)
+            if sites.empty and not feedback.isCanceled():
                 raise QgsProcessingException(
                     tr("There is no place to draw. Give CAMERAS, SIGHTLINES, ALIGNMENTS, STANDPOINTS or SUBJECTS that hold one.")
                 )
+            if feedback.isCanceled():
+                return {}
             words = sheet_words.Words(parameters, sites, number["POS_ERROR"], self._facts(), self._dem(context, sites))
             template = template_of(self, parameters, context)
         tell_of_the_dark(feedback)
@@ -125,16 +127,6 @@ class SiteMap(Algorithm):
         places = sites.first_place
         least, most = (float(size[0]) for size in raster.extent.grid.cell_m(*places))
         return raster.name, size_told(least, most)
-
-    @staticmethod
-    def _refuse_too_many(sheets, limit):
-        if sheets > limit:
-            raise QgsProcessingException(
-                tr(
-                    "This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise "
-                    "MAX_PICTURES."
-                ).format(n=sheets, limit=limit)
-            )
 
 
 class StoppedError(Exception):
@@ -220,8 +212,7 @@ class Printer:
         self.sheets += 1
         self.pages += page.pages
         self._missing_fonts.update(page.missing_fonts)
-        for text, letters in page.texts():
-            self._undrawable.update(letters.undrawable(text))
+        self._undrawable.update(page.undrawable())
         stem = f"sheet-{site.number:03d}-{file_name(site.name, 'site')}"
         _to_pdf(pdf, page, go_on)
         if "FOLDER" in self._folders:

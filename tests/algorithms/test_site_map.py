@@ -432,6 +432,31 @@ def test_the_walk_is_checked_and_timed(sheets, planned, layer):
     assert "K1 Gate parking" in pdf.text
 
 
+def test_closed_ground_about_every_place_of_a_sheet(sheets, planned, layer):
+    """Two cameras 90 km apart on one sheet: the second stands in closed ground that lies far from the first."""
+    far = (-32.0, 36.01)
+    given = planned(cameras=((MEADOW, "Meadow"), (far, "Ridge")), subjects=((STONE, "Stone"),))
+    closed = layer([(square(*far, 0.001), "Nests")], fields=["n:string(0)"], kind="Polygon")
+    pdf, _ = sheets(**given, CLOSED=closed, CLOSED_NAME="n", SHEET_BY="")
+    assert "INSIDE closed ground (Nests): C2 Ridge" in pdf.text
+    assert "C1 Meadow outside over 20 km" in pdf.text
+
+
+def test_places_too_far_apart_for_a_sheet(sheets, planned):
+    given = planned(cameras=((MEADOW, "Meadow"), ((-28.0, 36.0), "Ridge")))
+    with pytest.raises(QgsProcessingException, match=r"The places of sheet '-' lie more than 200 km apart.*Choose a SHEET_BY"):
+        sheets(**given, SHEET_BY="")
+
+
+def test_crooked_closures_are_repaired(sheets, planned, layer):
+    lon, lat = MEADOW
+    corners = [(lon - 0.002, lat - 0.001), (lon + 0.002, lat + 0.001), (lon + 0.002, lat - 0.001), (lon - 0.002, lat + 0.001)]
+    bow = ",".join(f"{x} {y}" for x, y in [*corners, corners[0]])
+    pdf, log = sheets(**planned(), CLOSED=layer([(f"Polygon(({bow}))",)], kind="Polygon"))
+    assert "CLOSED: 1 polygons were not valid and have been repaired" in log
+    assert "INSIDE closed ground (closure 1): C1 Meadow" in pdf.text  # where the bow's halves touch
+
+
 def test_nothing_known_of_closures(sheets, planned):
     assert "No layer of closed ground was given: nothing was checked." in sheets(**planned())[0].text
 
