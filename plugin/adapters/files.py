@@ -33,7 +33,7 @@ def made_whole(path):
         With the reason, where it cannot be written.
     """
     path = Path(path)
-    part = path.with_name(f".{PROVIDER_ID}-{os.getpid()}-{crc32(path.name.encode()):08x}.part")  # short, whatever the file's own name
+    part = path.with_name(f".{PROVIDER_ID}-{os.getpid()}-{crc32(os.fsencode(path.name)):08x}.part")  # short, whatever the file's own name
     try:
         yield part
         os.replace(part, path)

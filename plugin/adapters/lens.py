@@ -17,6 +17,7 @@ MORE_THAN_ZERO = {  # parameter -> an example
     "STAR_BLUR": 2,
     "FOCUS_M": 20,
 }
+NARROWEST_DEG = 0.1  # a lens of 14 m on 24 mm: panoramas of narrower frames have more rows than can be held
 MOST_MARGIN_PCT, LEAST_OVERLAP_PCT, MOST_OVERLAP_PCT = 40, 10, 80
 
 
@@ -109,6 +110,11 @@ def refusals(algorithm, parameters, context):
             "SENSOR_H_MM ({height:g}) is more than SENSOR_W_MM ({width:g}), which is the long side. Exchange them; "
             "ORIENTATION=portrait holds the camera upright."
         ).format(height=frame.height_mm, width=frame.width_mm)
+    narrow_deg = min(frame.fov_w_deg, frame.fov_h_deg)
+    if narrow_deg < NARROWEST_DEG:
+        yield tr("FOCAL_MM is {focal:g}: the frame would be {narrow:.2g}° wide or high, under {least:g}°. Give a shorter one.").format(
+            focal=given["FOCAL_MM"], narrow=narrow_deg, least=NARROWEST_DEG
+        )
     if given.get("FOCUS_M") is not None and 1000.0 * given["FOCUS_M"] <= given["FOCAL_MM"]:
         yield tr("FOCUS_M is {focus:g} m, within the focal length of {focal:g} mm. Give a distance in metres, such as 20.").format(
             focus=given["FOCUS_M"], focal=given["FOCAL_MM"]

@@ -116,7 +116,7 @@ class _Maker:
     def _angles(self, i, lines):
         """Bearings, on the map's grid, of the lines that begin at a place; each once."""
         places = self.site.places
-        own = np.flatnonzero(lines["camera"] == places.name[i]) if lines else np.empty(0, dtype=int)
+        own = np.flatnonzero(np.asarray(lines["camera"], dtype=object) == places.name[i]) if lines else np.empty(0, dtype=int)
         if not own.size:
             return []
         bearing = np.unique(np.round(lines["bearing_deg"][own].astype(float), 3))

@@ -84,6 +84,8 @@ def unwritable(path):
     folder = path.parent
     if path.is_dir():
         return tr("{path} is a folder. Give the name of a file in it.").format(path=path)
+    if path.exists() and not path.is_file():
+        return tr("{path} is a device, not a file. Choose another name.").format(path=path)
     if not folder.is_dir():
         return tr("The folder {folder} does not exist. Make it, or choose another one.").format(folder=folder)
     if not os.access(folder, os.W_OK | os.X_OK):

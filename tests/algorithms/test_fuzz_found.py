@@ -47,3 +47,26 @@ def test_azimuths_without_number(refusal, layer, tmp_path, step_deg):
     model = dem.write(tmp_path / "flat.tif", np.zeros((9, 9)), (-33.005, 0.001, 0.0, 36.005, 0.0, -0.001), "EPSG:4326")
     sentence = refusal("terrain_horizon", {"SITES": layer([(CAMERA,)]), "DEM": model, "AZ_STEP": step_deg})
     assert sentence == f"AZ_STEP is {step_deg:g}: too many azimuths to be held. Give 0.0001 or more, such as 1."
+
+
+@pytest.mark.parametrize("focal_mm", [20_000, 5e8, 1e300])
+def test_a_lens_so_long_that_its_panoramas_have_no_end(refusal, pair, focal_mm):
+    sentence = refusal("framing", {**pair, "FOCAL_MM": focal_mm})
+    assert sentence.startswith(f"FOCAL_MM is {focal_mm:g}: the frame would be ")
+
+
+def test_a_page_is_not_put_in_the_place_of_a_device(refusal, layer):
+    """As root a rename would have replaced it for every program of the computer."""
+    fields = ["camera:string", "subject:string", "body:string", "t_utc:datetime"]
+    fields += [f"{name}:double" for name in ("az_deg", "alt_deg", "bearing_deg", "dist_m")]
+    sentence = refusal("field_plan", {"ALIGNMENTS": layer([], fields=fields), "HTML": "/dev/null", "OUTPUT": None})
+    assert sentence == "HTML: /dev/null is a device, not a file. Choose another name."
+
+
+def test_a_file_whose_name_is_no_text(tmp_path):
+    """Names on Linux are bytes; what is no UTF-8 among them reaches Python as lone surrogates."""
+    from skyalidade.adapters.files import write_whole
+
+    page = tmp_path / "plan\udcff.html"
+    write_whole(page, b"new")
+    assert page.read_bytes() == b"new"
