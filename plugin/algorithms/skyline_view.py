@@ -227,7 +227,7 @@ class Easel:
             ),
             self._ground(scene, camera),
         ]
-        figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme, [tr(point) for point in skyline_view.COMPASS])
+        figure = skyline_view.draw(scene, [heading, *lines], clock, self.theme, [tr(word) for word in skyline_view.WORDS])
         stem = f"{len(self.entries) + 1:03d}-{sheets.file_name(name, 'camera')}-{t_local[:16].replace(' ', '-').replace(':', '')}"
         for ending in (".png", ".svg"):
             write_whole(self.folder / (stem + ending), sheets.rendered(figure, ending))

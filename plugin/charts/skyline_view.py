@@ -11,11 +11,11 @@ LONG_SIDE_PX = 1400
 EDGE_PX, LABEL_PX, LINE_PX, CORE_PX = 16, 64, 22, 9
 STEPS_DEG = (0.5, 1.0, 2.0, 5.0, 10.0, 15.0, 30.0)
 LINES = 8  # of a grid across the picture, at most about
-COMPASS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW")
+WORDS = ("N", "NE", "E", "SE", "S", "SW", "W", "NW", "core", "Sun", "Moon")  # written into the picture
 MARK_LABELS = 3  # every third mark on the way of a body is labelled: half an hour
 
 
-def draw(scene, caption, clock, theme, compass=COMPASS):
+def draw(scene, caption, clock, theme, words=WORDS):
     """Draw a scene.
 
     Parameters
@@ -26,8 +26,8 @@ def draw(scene, caption, clock, theme, compass=COMPASS):
     clock : sequence of str
         What the clock shows at the marks on the body's way.
     theme : Theme
-    compass : sequence of str
-        The eight main directions, from north clockwise.
+    words : sequence of str
+        `WORDS` in the language of the reader.
 
     Returns
     -------
@@ -41,8 +41,12 @@ def draw(scene, caption, clock, theme, compass=COMPASS):
     axes = area(figure, LABEL_PX, below, width, height)
     axes.set_xlim(-half_width, half_width)
     axes.set_ylim(-half_height, half_height)
-    _grid(axes, scene, theme, compass)
-    for drawing in (_band, _way, _discs, _ground, _subjects, _frame):
+    told = dict(zip(WORDS, words))
+    _grid(axes, scene, theme, told)
+    _band(axes, scene, theme, told)
+    _way(axes, scene, theme)
+    _discs(axes, scene, theme, told)
+    for drawing in (_ground, _subjects, _frame):
         drawing(axes, scene, theme)
     _clock(axes, scene, clock, theme)
     for i, line in enumerate(caption):
@@ -63,14 +67,14 @@ def grid_step_deg(span_deg):
     return next((step for step in STEPS_DEG if span_deg / step <= LINES), STEPS_DEG[-1])
 
 
-def _grid(axes, scene, theme, compass):
+def _grid(axes, scene, theme, told):
     half_width, half_height = scene.half_size
     step = grid_step_deg(2.0 * np.degrees(np.arctan(max(half_width, half_height))))
     along = np.arange(-89.0, 89.1, 0.5)
     for az in np.arange(0.0, 360.0, step):
         x, y = scene.at(np.full(along.shape, az), along)
         axes.plot(x, y, color=theme.faint, lw=0.6, zorder=1)
-        _label(axes, x, y, -half_height, half_width, (0, -6), _azimuth(az, compass), theme, ha="center", va="top")
+        _label(axes, x, y, -half_height, half_width, (0, -6), _azimuth(az, told), theme, ha="center", va="top")
     round_deg = scene.aim_az_deg + np.arange(-180.0, 180.1, 0.5)
     for alt in np.arange(-90.0 + step, 90.0, step):
         x, y = scene.at(round_deg, np.full(round_deg.shape, alt))
@@ -91,11 +95,11 @@ def _label(axes, along, across, edge, limit, offset, text, theme, swapped=False,
             axes.annotate(text, at, offset, textcoords="offset points", color=theme.ink, size=9, annotation_clip=False, **how)
 
 
-def _azimuth(az_deg, compass):
-    return f"{compass[int(az_deg // 45.0)]}\n{az_deg:g}°" if az_deg % 45.0 == 0.0 else f"{az_deg:g}°"
+def _azimuth(az_deg, told):
+    return f"{told[WORDS[int(az_deg // 45.0)]]}\n{az_deg:g}°" if az_deg % 45.0 == 0.0 else f"{az_deg:g}°"
 
 
-def _band(axes, scene, theme):
+def _band(axes, scene, theme, told):
     plane, *edges = (scene.at(*line) for line in scene.moment.band)
     for edge in edges:
         axes.plot(*edge, color=theme.band, lw=0.9, ls=(0, (4, 3)), zorder=2)
@@ -105,7 +109,7 @@ def _band(axes, scene, theme):
     turn = np.linspace(0.0, 2.0 * np.pi, 73)
     ring = core[:, np.newaxis] + CORE_PX / _scale(scene) * np.stack([np.cos(turn), np.sin(turn)])
     axes.fill(*ring, fc=theme.paper, ec=theme.band, lw=2.4, zorder=3, gid="core")  # no marker: those are moved to whole pixels
-    _name(axes, core, "core", theme.band)
+    _name(axes, core, told["core"], theme.band)
 
 
 def _between(one, other):
@@ -133,7 +137,7 @@ def _clock(axes, scene, clock, theme):
             axes.annotate(text, (x[i], y[i]), (0, -9), textcoords="offset points", color=theme.ink, size=8, ha="center", va="top", zorder=6)
 
 
-def _discs(axes, scene, theme):
+def _discs(axes, scene, theme, told):
     turn = np.linspace(0.0, 2.0 * np.pi, 121)
     for centre, semi, colour, name in (
         (scene.moment.sun, scene.moment.sun_semi_deg, theme.sun, "Sun"),
@@ -147,7 +151,7 @@ def _discs(axes, scene, theme):
         else:
             axes.fill(*limb, fc=theme.paper, ec=colour, lw=0.8, zorder=3, gid="moon")
             axes.fill(*scene.at(*scene.moment.lit_part), color=colour, lw=0, zorder=3)
-        _name(axes, scene.at(*centre), name, colour)
+        _name(axes, scene.at(*centre), told[name], colour)
 
 
 def _ground(axes, scene, theme):

@@ -37,7 +37,7 @@ TABLES = {
     "adapters/standing.py": ("REASONS", "HEIGHTS"),
     "algorithms/season_chart.py": ("WITHOUT_PLACE",),
     "charts/sheets.py": ("MISSING",),
-    "charts/skyline_view.py": ("COMPASS",),
+    "charts/skyline_view.py": ("WORDS",),
 }
 OF_CLASSES = ("TITLE", "SUMMARY", "TAGS")  # of every algorithm
 ALIAS = 2  # place of the alias in names.Field(name, kind, alias)

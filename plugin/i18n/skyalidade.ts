@@ -2495,12 +2495,22 @@
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
+        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
         <source>of {table}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>Rows that belong to no sheet: {reasons}. Cameras are known by their names: give CAMERA_NAME as in the run that made them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>The places of sheet '{sheet}' lie more than {km:g} km apart, which no site map shows. Choose a SHEET_BY that gives each site a sheet, such as camera.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2516,6 +2526,11 @@
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>{label}: {n:,} polygons were not valid and have been repaired; look at them.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{label}: {n:,} shapes have no place on the grid of a sheet's map and are left out.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2620,6 +2635,16 @@
     </message>
     <message>
         <location filename="../adapters/sheet_template.py"/>
+        <source>it is no text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
         <source>TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2631,16 +2656,6 @@
     <message>
         <location filename="../adapters/sheet_template.py"/>
         <source>TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_template.py"/>
-        <source>it is no text</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_template.py"/>
-        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2821,11 +2836,6 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source> (beyond the map's edge)</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
         <source>Places</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2936,6 +2946,11 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>{name} (beyond the map's edge)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>WGS 84; grid coordinates of {zone}, in metres</source>
         <translation type="unfinished"></translation>
     </message>
@@ -2982,6 +2997,11 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>{model} for {date}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>NOT ALLOWED, as the layer of standpoints says: {name}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4376,11 +4396,6 @@
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
-        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/site_map.py"/>
         <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4937,6 +4952,11 @@
     <message>
         <location filename="../charts/skyline_view.py"/>
         <source>NW</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>core</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5907,11 +5927,6 @@
     <message>
         <location filename="../plan/lattice.py"/>
         <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>core</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -2495,6 +2495,11 @@
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
+        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
+        <translation>Esto pide {n:,} hojas, por encima de MAX_PICTURES ({limit:,}). Seleccione menos objetos, elija otro SHEET_BY o aumente MAX_PICTURES.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
         <source>of {table}</source>
         <translation>de {table}</translation>
     </message>
@@ -2502,6 +2507,11 @@
         <location filename="../adapters/sheet_sites.py"/>
         <source>Rows that belong to no sheet: {reasons}. Cameras are known by their names: give CAMERA_NAME as in the run that made them.</source>
         <translation>Filas que no pertenecen a ninguna hoja: {reasons}. Las cámaras se reconocen por su nombre: indique CAMERA_NAME como en la ejecución que las hizo.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>The places of sheet '{sheet}' lie more than {km:g} km apart, which no site map shows. Choose a SHEET_BY that gives each site a sheet, such as camera.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
@@ -2517,6 +2527,11 @@
         <location filename="../adapters/sheet_sites.py"/>
         <source>{label}: {n:,} polygons were not valid and have been repaired; look at them.</source>
         <translation>{label}: {n:,} polígonos no eran válidos y se han reparado; revíselos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_sites.py"/>
+        <source>{label}: {n:,} shapes have no place on the grid of a sheet's map and are left out.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sketch.py"/>
@@ -2620,6 +2635,16 @@
     </message>
     <message>
         <location filename="../adapters/sheet_template.py"/>
+        <source>it is no text</source>
+        <translation>no es un texto</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
+        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
+        <translation>TEMPLATE: {path} no tiene ningún elemento con el id {ids}. Copie una de las de {folder} y conserve esos elementos.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_template.py"/>
         <source>TEMPLATE: in {path} 'map' must be a map, 'body' and 'body_continued' labels.</source>
         <translation>TEMPLATE: en {path}, 'map' debe ser un mapa, y 'body' y 'body_continued', etiquetas.</translation>
     </message>
@@ -2632,16 +2657,6 @@
         <location filename="../adapters/sheet_template.py"/>
         <source>TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.</source>
         <translation>TEMPLATE: {path} debe mostrar [% {notice} %] en una etiqueta en ambas páginas: ninguna hoja va sin él.</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_template.py"/>
-        <source>it is no text</source>
-        <translation>no es un texto</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_template.py"/>
-        <source>TEMPLATE: {path} has no item with the id {ids}. Copy one of those in {folder}, and keep these items.</source>
-        <translation>TEMPLATE: {path} no tiene ningún elemento con el id {ids}. Copie una de las de {folder} y conserve esos elementos.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_template.py"/>
@@ -2822,11 +2837,6 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source> (beyond the map's edge)</source>
-        <translation> (más allá del borde del plano)</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
         <source>Places</source>
         <translation>Lugares</translation>
     </message>
@@ -2937,6 +2947,11 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>{name} (beyond the map's edge)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>WGS 84; grid coordinates of {zone}, in metres</source>
         <translation>WGS 84; coordenadas de cuadrícula de {zone}, en metros</translation>
     </message>
@@ -2984,6 +2999,11 @@
         <location filename="../adapters/sheet_words.py"/>
         <source>{model} for {date}</source>
         <translation>{model} para {date}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>NOT ALLOWED, as the layer of standpoints says: {name}</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3933,7 +3953,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>Moon up: the wider the bar, the more of it is lit</source>
-        <translation>Luna sobre el horizonte: cuanto más ancha la barra, más iluminada está</translation>
+        <translation>Luna: más ancha, más iluminada</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -3958,7 +3978,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>how the band rises from the core (the dot) at the best minute</source>
-        <translation>cómo sube la banda desde el núcleo (el punto) en el mejor minuto</translation>
+        <translation>subida de la banda desde el núcleo (punto)</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4078,7 +4098,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>{body} usable, as asked</source>
-        <translation>{body} utilizable, según lo pedido</translation>
+        <translation>{body}, según lo pedido</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4374,11 +4394,6 @@
         <location filename="../algorithms/site_map.py"/>
         <source>TITLE is {n} letters long, and a sheet has room for {most}. Shorten it.</source>
         <translation>TITLE tiene {n} letras, y en una hoja caben {most}. Acórtelo.</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/site_map.py"/>
-        <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
-        <translation>Esto pide {n:,} hojas, por encima de MAX_PICTURES ({limit:,}). Seleccione menos objetos, elija otro SHEET_BY o aumente MAX_PICTURES.</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4939,6 +4954,11 @@
         <location filename="../charts/skyline_view.py"/>
         <source>NW</source>
         <translation>NO</translation>
+    </message>
+    <message>
+        <location filename="../charts/skyline_view.py"/>
+        <source>core</source>
+        <translation>núcleo</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5909,11 +5929,6 @@
         <location filename="../plan/lattice.py"/>
         <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
         <translation>Habría que mirar {n:.3g} motivos y horas, separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo, menos noches o menos motivos.</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>core</source>
-        <translation>núcleo</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
