@@ -20,20 +20,8 @@ MARK = "<!-- Below this line the page is made by docs/make_pages.py --write. Wri
 FLAG = QgsProcessingParameterDefinition.Flag
 TYPE = QgsProcessing.SourceType
 GEOMETRIES = {TYPE.TypeVectorPoint: "points", TYPE.TypeVectorLine: "lines", TYPE.TypeVectorPolygon: "polygons"}
-TAKES = {
-    "raster": "raster layer",
-    "band": "band",
-    "boolean": "yes or no",
-    "string": "text",
-    "file": "file",
-    "layout": "print layout",
-    "map": "map",
-    "multilayer": "layers",
-    "vector": "vector layer",
-    "extent": "extent",
-    "crs": "CRS",
-}
-GIVES = {"outputHtml": "page of HTML", "outputFile": "file", "outputFolder": "folder", "outputNumber": "number", "outputString": "text"}
+TAKES = {"raster": "raster layer", "boolean": "yes or no", "string": "text"}  # other kinds are called as QGIS calls them
+GIVES = {"outputHtml": "page of HTML", "outputFile": "file", "outputFolder": "folder", "outputNumber": "number", "outputRaster": "raster"}
 NO_BOUND = 1e300  # QGIS's own number for a bound that is not there
 
 
@@ -138,7 +126,7 @@ def given(output, destination):
         return takes(destination)
     if destination and output.type() == "outputFile":
         return f"{destination.defaultFileExtension().upper()} file"
-    return GIVES.get(output.type(), "raster")
+    return GIVES.get(output.type(), output.type())
 
 
 def outputs(algorithm, told):
