@@ -4,7 +4,7 @@ import importlib
 import os
 import sys
 
-NEEDED = ("distributed", "pyarrow", "pyogrio", "rasterio", "shapely")
+NEEDED = {"distributed": "distributed", "pyarrow": "pyarrow", "pyogrio": "pyogrio", "shapely": "shapely", "rasterio": ".rasters"}
 HOW_TO_ADD = 'Add it to this Python: {python} -m pip install "dask[distributed]" pyarrow pyogrio rasterio shapely'
 INTERRUPTED = 130
 
@@ -18,9 +18,9 @@ def main(arguments):
         0 when all is done, 1 when it was refused or partitions failed, 130 when it was interrupted.
     """
     os.environ.setdefault("DASK_LOGGING__DISTRIBUTED", "critical")  # of Dask and its workers here: what matters is told by the run
-    for library in NEEDED:
+    for library, module in NEEDED.items():
         try:
-            importlib.import_module(library)
+            importlib.import_module(module, __package__)
         except ImportError as missing:
             return _refused(f"This needs the library {library} ({missing}). {HOW_TO_ADD.format(python=sys.executable)}")
     from .asked import run_asked  # only now: it needs all of them

@@ -8,13 +8,12 @@ from pathlib import Path
 from typing import Optional
 
 import numpy as np
-import rasterio
-from rasterio.transform import Affine
 
 from ..plan import plots
 from ..plan.exposure import Overview, Tile, exposure, sky_over, windows_for
 from ..plan.sky_paths import Positions
 from .partitions import give_name, part_of, path_of
+from .rasters import Affine, MemoryFile, own_projections
 from .terrain import Dem, Ground
 
 NO_DATA = -9999.0
@@ -99,9 +98,10 @@ class Exposure:
     def stored(self, folder):
         """The same with the heights of its overview in a file, so that megabytes do not go along with every tile."""
         file, window = folder / OVERVIEW, self.overview.window
-        with open(part_of(file), "wb") as part:
-            np.save(part, window.heights_m)
-        give_name(part_of(file), file)
+        part = part_of(file)
+        with open(part, "wb") as opened:
+            np.save(opened, window.heights_m)
+        give_name(part, file)
         return replace(self, overview=self.overview._replace(window=window._replace(heights_m=None)), heights_file=file)
 
     def sinks(self, folder, number):
@@ -142,9 +142,11 @@ class TileFile:
         bands, rows, cols = minutes.shape
         profile = {"driver": "GTiff", "width": cols, "height": rows, "count": bands, "dtype": "float32", "nodata": NO_DATA, "crs": wkt}
         profile.update(tiled=True, blockxsize=BLOCK, blockysize=BLOCK, compress="DEFLATE", predictor=3)
-        with rasterio.open(self._part, "w", transform=Affine.from_gdal(*transform), **profile) as file:
-            file.write(np.where(np.isfinite(minutes), minutes, NO_DATA).astype(np.float32))
-            file.descriptions, file.units = self._bands, ["min"] * bands
+        with own_projections(), MemoryFile() as memory:  # what GDAL cannot write when it closes a file on a full disk it does not tell
+            with memory.open(transform=Affine.from_gdal(*transform), **profile) as file:
+                file.write(np.where(np.isfinite(minutes), minutes, NO_DATA).astype(np.float32))
+                file.descriptions, file.units = self._bands, ["min"] * bands
+            self._part.write_bytes(memory.read())
         self.rows = rows * cols
 
     def close(self):

@@ -3,12 +3,13 @@
 import contextlib
 import json
 import os
-import threading
+import uuid
 from pathlib import Path
 
 import numpy as np
 import pyarrow as pa
 import pyarrow.parquet as pq
+import shapely
 
 from ..names import FIELDS, free_name, short
 from ..plan import wkb
@@ -40,7 +41,7 @@ def remove_torn(folder):
 def part_of(path):
     """The name under which a file is written until it is whole, in a folder that is there."""
     path.parent.mkdir(parents=True, exist_ok=True)
-    return path.parent / f"{PART_MARK}-{path.stem}-{os.getpid()}-{threading.get_ident()}"
+    return path.parent / f"{PART_MARK}-{path.stem}-{uuid.uuid4().hex}"  # of all machines that share the folder
 
 
 def give_name(part, path):
@@ -104,7 +105,7 @@ class Partition:
         """Give the file its name: from then on the partition is there. One without rows is a file too."""
         if self._writer is None:
             self._writer = pq.ParquetWriter(self._part, self.schema, compression="zstd")
-        if self.rows:
+        if np.isfinite(self._bounds).all():
             self._about["bbox"] = self._bounds.tolist()
         about = {"version": GEOPARQUET, "primary_column": GEOMETRY, "columns": {GEOMETRY: self._about}}
         self._writer.add_key_value_metadata({"geo": json.dumps(about)})
@@ -157,7 +158,5 @@ def points(x, y):
 
 def lines(drawn, row):
     """Lines as geometries for rows, from well-known binary of which each row has one, and their bounds."""
-    import shapely
-
     geometries = pa.array(drawn, pa.binary()).take(pa.array(row))
     return geometries, shapely.total_bounds(shapely.from_wkb(np.array(drawn, dtype=object))) if len(drawn) else (np.nan,) * 4

@@ -5,14 +5,12 @@ from pathlib import Path
 
 import numpy as np
 import pyproj
-import rasterio
-from rasterio.enums import ColorInterp, MaskFlags
-from rasterio.windows import Window
 
 from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
 from ..plan.plots import middles, whole
 from .points import WGS84, lon_lat, transformed
+from .rasters import ColorInterp, MaskFlags, Window, own_projections, rasterio
 
 COLOURS = (ColorInterp.palette, ColorInterp.red, ColorInterp.green, ColorInterp.blue, ColorInterp.alpha)
 
@@ -50,7 +48,8 @@ class Ground:
     def __init__(self, dem):
         self._dem = dem
         try:
-            self._file = rasterio.open(dem.file)
+            with own_projections():
+                self._file = rasterio.open(dem.file)
         except rasterio.errors.RasterioIOError as unreadable:
             raise ValueError(f"DEM: {dem.file} cannot be opened as a raster. Is it there, and on every worker?") from unreadable
         if self._file.crs is None:
@@ -61,7 +60,8 @@ class Ground:
             )
         if self._file.colorinterp[dem.band - 1] in COLOURS:
             raise ValueError(f"DEM: band {dem.band} of {dem.file} holds colours, not heights. Choose another band, or another raster.")
-        self.wkt = self._file.crs.to_wkt()
+        with own_projections():
+            self.wkt = self._file.crs.to_wkt()
         self._crs = pyproj.CRS.from_wkt(self.wkt)
         transform = self._file.transform.to_gdal()
         self.extent = Extent(self._file.height, self._file.width, transform, self._to_map)
