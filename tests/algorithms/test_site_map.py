@@ -315,6 +315,8 @@ def test_names_and_texts_are_shown_as_they_are(sheets, planned, layer, name):
         assert set(shown) <= set(said) or "No font of this computer draws" in log
     else:
         assert said.count(shown) >= 8
+        heads = ["".join(page[: page.index(NOTICE)].split()) for page in pdf.pages]
+        assert len(name) > 100 or [head.count(shown) for head in heads] == [3] * len(heads)  # title, permit, site: a long one goes on
     assert "1 sheets" in log
     assert_nothing_cut_or_covered(pdf)
 
