@@ -84,30 +84,20 @@ def read_points(option, text, fallback_name, name=None, key=None, measures=None,
     ValueError
         With a sentence, where the layer cannot be read or a measure is none.
     """
-    of_field = {label: told[len(FIELD_PREFIX) :] for label, (told, *_) in (measures or {}).items() if _is_field(told)}
-    wanted = [column for column in (name, key, *of_field.values(), *keep) if column]
-    layer = read_layer(option, text, wanted)
+    measures = measures or {}
+    wanted = [name, key, *(_field_of(told) for told, *_ in measures.values()), *keep]
+    layer = read_layer(option, text, [column for column in wanted if column])
     read = Read(None, layer.crs, layer.table.num_rows)
     usable = np.ones(read.features, dtype=bool)
-    numbers = {}
-    for label, (told, default, least) in (measures or {}).items():
-        if label not in of_field:
-            numbers[label] = np.full(read.features, default if told is None else told)
-            continue
-        column, fit, blanks = _numbers(layer.table[of_field[label]], default, least)
-        for reason, bad in fit.items():
-            _skip(read, usable, bad, reason.format(name=label, low=least))
-        numbers[label] = column
-        read.defaulted.update({label: blanks} if blanks else {})
+    numbers = {label: _measured(label, layer.table, *about, read, usable) for label, about in measures.items()}
     feature, x, y, z_m = _parts(layer.wkb, read, usable)
     lon_deg, lat_deg = lon_lat(x, y, layer.crs)
     placed = np.isfinite(lon_deg)
     read.skipped.update({"with no place on the Earth": int((~placed).sum())} if not placed.all() else {})
     at = feature[placed]
-    names = _texts(layer.table[name]) if name else np.full(read.features, None, dtype=object)
+    names, keys = (_texts(layer.table, column) for column in (name, key))
     fallback = np.array([f"{fallback_name} {fid}" for fid in layer.fid.tolist()], dtype=object)
     names = np.where(names == None, fallback, names)  # noqa: E711  each element is compared
-    keys = _texts(layer.table[key]) if key else np.full(read.features, None, dtype=object)
     places = (column[placed] for column in (x, y, lon_deg, lat_deg, z_m))
     measured = {label: column[at] for label, column in numbers.items()}
     read.points = Points(*places, layer.fid[at], names[at], keys[at], measured, layer.table.select(list(keep)).take(at))
@@ -136,8 +126,23 @@ def output_crs(crs):
     return pyproj.CRS(WGS84) if crs == pyproj.CRS(WGS84_3D) else crs
 
 
-def _is_field(told):
-    return isinstance(told, str) and told.startswith(FIELD_PREFIX)
+def _field_of(told):
+    """The field that a measure is taken from; None where it is a number for all."""
+    return told[len(FIELD_PREFIX) :] if isinstance(told, str) else None
+
+
+def _measured(label, table, told, default, least, read, usable):
+    """Numbers of all features; those whose number cannot be used are skipped."""
+    field_name = _field_of(told)
+    if field_name is None:
+        return np.full(read.features, default if told is None else told)
+    column = table[field_name]
+    given = np.array([_number(value) for value in column.to_pylist()], dtype=float)
+    blank, known = np.array(column.is_null()), np.isfinite(given)
+    _skip(read, usable, ~known & ~blank, f"whose {label} is no finite number")
+    _skip(read, usable, known & (given < least), f"whose {label} is less than {least:g}")
+    read.defaulted.update({label: int(blank.sum())} if blank.any() else {})
+    return np.where(blank, default, given)
 
 
 def _skip(read, usable, bad, reason):
@@ -161,25 +166,17 @@ def _parts(wkb, read, usable):
     return feature[held], x, y, z_m
 
 
-def _texts(column):
-    """Values of a field as the texts that name them, the same for 3 and 3.0; None for null and blank."""
-    return np.array([_text(value) for value in column.to_pylist()], dtype=object)
+def _texts(table, name):
+    """Values of a field as the texts that name them, the same for 3 and 3.0; None for null and blank, and where no field is named."""
+    if not name:
+        return np.full(table.num_rows, None, dtype=object)
+    return np.array([_text(value) for value in table[name].to_pylist()], dtype=object)
 
 
 def _text(value):
     if isinstance(value, float) and value.is_integer():
         value = int(value)
     return None if value is None else str(value).strip() or None
-
-
-def _numbers(column, default, least):
-    """Numbers of a field, which of them cannot be used by reason, and how many are blank."""
-    given = np.array([_number(value) for value in column.to_pylist()], dtype=float)
-    blank = np.array(column.is_null())
-    numbers = np.where(blank, default, given)
-    known = np.isfinite(given)
-    unfit = {"whose {name} is no finite number": ~known & ~blank, "whose {name} is less than {low:g}": known & (given < least)}
-    return numbers, unfit, int(blank.sum())
 
 
 def _number(value):
