@@ -4,7 +4,7 @@ import os
 import re
 import shutil
 import sqlite3
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from functools import wraps
 from itertools import islice
 from pathlib import Path
@@ -229,7 +229,8 @@ class Table:
         with failures():  # one has been told
             self.sink = None
             if self._layer and self._layer.table:
-                self._layer.drop()
+                with suppress(RuntimeError):  # where another plugin has switched GDAL's exceptions on; its description says what it is
+                    self._layer.drop()
                 return
         for ending in ("", *BESIDE.get(self._file.suffix.lower(), ())):
             part = self._file.with_suffix(ending) if ending.startswith(".") else self._file.with_name(self._file.name + ending)
@@ -254,9 +255,12 @@ class Table:
 
     def _reads_back(self):
         """Whether all rows can be read from the file, of which some formats do not tell when the disk was full."""
-        file = gdal.OpenEx(str(self._file), gdal.OF_VECTOR)
-        layer = file.GetLayerByName(self._layer.table) if file and self._layer and self._layer.table else file and file.GetLayer(0)
-        return layer is not None and sum(1 for _ in layer) == self.written
+        try:
+            file = gdal.OpenEx(str(self._file), gdal.OF_VECTOR)
+            layer = file.GetLayerByName(self._layer.table) if file and self._layer and self._layer.table else file and file.GetLayer(0)
+            return layer is not None and sum(1 for _ in layer) == self.written
+        except RuntimeError:  # where another plugin has switched GDAL's exceptions on
+            return False
 
     def _stopped(self, error):
         full = not self._has_room() or any(words in error for words in ("disk is full", "No space left"))
