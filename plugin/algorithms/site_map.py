@@ -19,6 +19,7 @@ from ..adapters.sheet_sites import Sites
 from ..adapters.sheet_sketch import here, sketch
 from ..adapters.sheet_template import template_of
 from ..adapters.sheet_text import FALLBACK, plain
+from ..adapters.sinks import destination_file
 from ..adapters.translation import tr
 from ..adapters.version import version
 from ..charts.sheets import file_name
@@ -70,6 +71,9 @@ class SiteMap(Algorithm):
             template_of(self, parameters, context)
         except ValueError as unfit:
             yield str(unfit)
+        template, output = take.text_of(parameters, "TEMPLATE"), destination_file(parameters.get("OUTPUT"))
+        if template and output and output.resolve() == Path(template).resolve():
+            yield tr("OUTPUT: {path} is the TEMPLATE, which would be lost. Choose another name.").format(path=output)
 
     def prepareAlgorithm(self, parameters, context, feedback):
         if not super().prepareAlgorithm(parameters, context, feedback):

@@ -561,6 +561,13 @@ def test_templates_that_will_not_do(refusal, planned, tmp_path, old, new, senten
     assert sentence in refusal("site_map", {**planned(), "TEMPLATE": str(own), "OUTPUT": str(tmp_path / "x.pdf")})
 
 
+def test_a_template_is_not_written_over(refusal, planned, tmp_path):
+    own = tmp_path / "own.qpt"
+    shutil.copy(LAYOUTS / "site_map_a4_portrait.qpt", own)
+    sentence = refusal("site_map", {**planned(), "TEMPLATE": str(own), "OUTPUT": str(own)})
+    assert sentence == f"OUTPUT: {own} is the TEMPLATE, which would be lost. Choose another name."
+
+
 def test_no_template_there(refusal, planned, tmp_path):
     sentence = refusal("site_map", {**planned(), "TEMPLATE": "/no/such.qpt", "OUTPUT": str(tmp_path / "x.pdf")})
     assert "TEMPLATE: /no/such.qpt cannot be read: No such file or directory." in sentence
