@@ -20,6 +20,7 @@ from qgis.core import (
     QgsProcessingException,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterFolderDestination,
+    QgsProcessingParameterRasterDestination,
     QgsProcessingParameterVectorDestination,
 )
 from qgis.PyQt.QtCore import QCoreApplication, QUrl
@@ -56,6 +57,7 @@ ASKED = {
     "sky_positions": TIMES,
     "shadow_track": {**TIMES, "BODY": "moon"},
     "skyline_view": {**TIMES, "END": None, "PIXELS_W": 600},
+    "sky_exposure": {**NIGHTS, "SKY_STEP": 10},
     "standpoints": {"BEARING": 180, "AZ_TOLERANCE": 30},
 }
 
@@ -120,7 +122,7 @@ def asked(algorithm, layers, run):
         for definition in wanted.destinationParameterDefinitions():
             if isinstance(definition, QgsProcessingParameterFolderDestination):
                 known[definition.name()] = str(outputs)
-            elif isinstance(definition, QgsProcessingParameterFileDestination):
+            elif isinstance(definition, (QgsProcessingParameterFileDestination, QgsProcessingParameterRasterDestination)):
                 known[definition.name()] = str(outputs / f"{definition.name().lower()}.{definition.defaultFileExtension()}")
             else:
                 known[definition.name()] = "memory:"
@@ -131,7 +133,7 @@ def asked(algorithm, layers, run):
 
 
 def algorithms():
-    return [each.ID for each in ALGORITHMS if each.ID not in ("site_map", "sky_exposure")]
+    return [each.ID for each in ALGORITHMS]
 
 
 def files_under(folder):
