@@ -860,6 +860,11 @@
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
+        <source>FOCAL_MM is {focal:g}: the frame would be {narrow:.2g}° wide or high, under {least:g}°. Give a shorter one.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/lens.py"/>
         <source>FOCUS_M is {focus:g} m, within the focal length of {focal:g} mm. Give a distance in metres, such as 20.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3077,6 +3082,11 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>{path} is a folder. Give the name of a file in it.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
+        <source>{path} is a device, not a file. Choose another name.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

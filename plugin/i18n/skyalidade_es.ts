@@ -860,6 +860,11 @@
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
+        <source>FOCAL_MM is {focal:g}: the frame would be {narrow:.2g}° wide or high, under {least:g}°. Give a shorter one.</source>
+        <translation>FOCAL_MM es {focal:g}: el encuadre tendría {narrow:.2g}° de ancho o de alto, menos de {least:g}°. Indique una más corta.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/lens.py"/>
         <source>FOCUS_M is {focus:g} m, within the focal length of {focal:g} mm. Give a distance in metres, such as 20.</source>
         <translation>FOCUS_M es {focus:g} m, dentro de la distancia focal de {focal:g} mm. Indique una distancia en metros, como 20.</translation>
     </message>
@@ -2511,7 +2516,7 @@
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>The places of sheet '{sheet}' lie more than {km:g} km apart, which no site map shows. Choose a SHEET_BY that gives each site a sheet, such as camera.</source>
-        <translation type="unfinished"></translation>
+        <translation>Los lugares de la hoja '{sheet}' distan más de {km:g} km, lo que ningún plano muestra. Elija un SHEET_BY que dé a cada lugar una hoja, como camera.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
@@ -2531,7 +2536,7 @@
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>{label}: {n:,} shapes have no place on the grid of a sheet's map and are left out.</source>
-        <translation type="unfinished"></translation>
+        <translation>{label}: {n:,} formas no tienen lugar en la cuadrícula del plano de una hoja y se excluyen.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sketch.py"/>
@@ -2948,7 +2953,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>{name} (beyond the map's edge)</source>
-        <translation type="unfinished"></translation>
+        <translation>{name} (más allá del borde del plano)</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3003,7 +3008,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>NOT ALLOWED, as the layer of standpoints says: {name}</source>
-        <translation type="unfinished"></translation>
+        <translation>NO PERMITIDO, según la capa de puntos de toma: {name}</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3079,6 +3084,11 @@
         <location filename="../adapters/sinks.py"/>
         <source>{path} is a folder. Give the name of a file in it.</source>
         <translation>{path} es una carpeta. Indique el nombre de un archivo dentro de ella.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
+        <source>{path} is a device, not a file. Choose another name.</source>
+        <translation>{path} es un dispositivo, no un archivo. Elija otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
