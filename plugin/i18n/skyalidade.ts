@@ -4406,6 +4406,11 @@
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
+        <source>OUTPUT: {path} is the TEMPLATE, which would be lost. Choose another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
         <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
         <translation type="unfinished"></translation>
     </message>

@@ -4407,6 +4407,11 @@
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
+        <source>OUTPUT: {path} is the TEMPLATE, which would be lost. Choose another name.</source>
+        <translation>OUTPUT: {path} es la plantilla TEMPLATE, que se perdería. Elija otro nombre.</translation>
+    </message>
+    <message>
+        <location filename="../algorithms/site_map.py"/>
         <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
         <translation>La plantilla pide la fuente {fonts}, que este ordenador no tiene: se toma {fallback}.</translation>
     </message>
