@@ -147,7 +147,7 @@ def centred_aim(vectors, radius_deg, aim_az_deg, aim_alt_deg, level=False):
         ahead = np.isfinite(x) & np.isfinite(y)
         middle = np.stack([np.where(ahead, x, 0.0), np.where(ahead, y, 0.0), np.ones_like(x)])
         new_az, new_alt = azimuth_altitude(from_camera(middle, az, alt))
-        az, alt = np.where(ahead, new_az, az), np.where(ahead & ~level, new_alt, alt)
+        az, alt = np.where(ahead, new_az, az), np.where(ahead & np.logical_not(level), new_alt, alt)
     return az, alt
 
 
