@@ -194,12 +194,16 @@ def write_reserve(z):
         east, north = np.subtract(place[subject], place[camera])
         return round(float(np.degrees(np.arctan2(east, north)))) % 360  # turns the camera's mark on the map, no more
 
+    def grid(name):
+        return [round(value, 1) for value in metres(*place[name])]  # as in the subject's own point
+
     text, real = ogr.OFTString, ogr.OFTReal
     RESERVE.unlink(missing_ok=True)
     package = gdal.GetDriverByName("GPKG").Create(str(RESERVE), 0, 0, 0, gdal.GDT_Unknown)
 
     fields = [("name", text), ("sector", text), ("faces", text), ("faces_deg", real), ("lens_m", real), ("note", text)]
-    rows = [(point(name), name, sector, faces, toward(name, faces), *rest) for name, sector, faces, _, _, *rest in CAMERAS]
+    fields += [("faces_e", real), ("faces_n", real)]
+    rows = [(point(name), name, sector, faces, toward(name, faces), *rest, *grid(faces)) for name, sector, faces, _, _, *rest in CAMERAS]
     write_layer(package, "cameras", ogr.wkbPoint25D, fields, rows)
 
     fields = [("name", text), ("kind", text), ("sector", text)]

@@ -62,6 +62,8 @@ def drawn_map(layers, view, size):
     project = QgsProject.instance()
     ground = [layer for layer in project.layerTreeRoot().layerOrder() if layer.name() in ("ground", "relief")]
     settings = QgsMapSettings()
+    for layer in layers:
+        layer.styleManager().setCurrentStyle("plain")  # where there is one: cameras without the lines that follow them
     settings.setLayers([*layers, *ground])
     settings.setDestinationCrs(project.crs())
     settings.setExtent(QgsRectangle(*view))

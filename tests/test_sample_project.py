@@ -150,12 +150,12 @@ def test_small_enough_for_a_repository():
 
 
 def test_project_opens_elsewhere(tmp_path, qgis_app):
-    for name in ("reserve.qgz", "reserve.gpkg", "dem.tif"):
+    for name in ("reserve.qgz", "reserve.gpkg", "found.gpkg", "dem.tif"):
         shutil.copy(SAMPLE / name, tmp_path)
     project = QgsProject()
     assert project.read(str(tmp_path / "reserve.qgz"))
     found = list(project.mapLayers().values())
-    assert {layer.name() for layer in found} == {*COUNTS, "ground", "relief"}
+    assert {layer.name() for layer in found} == {*COUNTS, "alignments", "ground", "relief"}
     for layer in found:
         assert layer.isValid(), layer.name()
         assert Path(layer.source().split("|")[0]).parent == tmp_path, layer.name()  # its own copy, not the checkout's
@@ -165,7 +165,7 @@ def test_project_tells_nothing_of_the_machine():
     with zipfile.ZipFile(SAMPLE / "reserve.qgz") as packed:
         text = packed.read("reserve.qgs").decode()
     sources = re.findall(r"<datasource>(.+?)</datasource>", text)
-    assert len(sources) == 7
+    assert len(sources) == 8
     assert all(source.startswith("./") for source in sources)
     assert not re.findall(r"saveUser|saveDateTime|[\">=]/\w+/", text)  # nobody, and no absolute path
 

@@ -22,21 +22,13 @@ from qgis.core import (
 from skyfield_places import Observer, target, times
 from skyfield_scan import seen
 
-from skyalidade.plugin import SkyAlidade
+pytestmark = pytest.mark.usefixtures("provider")
 
 NAMES = ["band_tilt", "sight_bearing", "sight_distance", "sky_altitude", "sky_azimuth"]
 OVER = "make_point(-33, 36), 'EPSG:4326'"
 NIGHT = "'2027-06-06T01:00:00Z'"
 TOL_DEG = 0.05 / 3600  # the Moon's: a cubic between nodes an eighth of a day apart
 TOL_BEARING_DEG = 1e-6  # coordinates pass through a projection
-
-
-@pytest.fixture(scope="module", autouse=True)
-def plugin(qgis_app):
-    plugin = SkyAlidade(None)
-    plugin.initProcessing()
-    yield plugin
-    plugin.unload()
 
 
 @pytest.fixture
@@ -151,7 +143,7 @@ def test_arguments_by_name_and_a_crs_itself(value):
     assert value(by_name, **given) == value(f"sky_azimuth('core', {OVER}, {NIGHT})")
 
 
-def test_without_a_context(plugin):
+def test_without_a_context():
     assert QgsExpression(f"sky_azimuth('core', {OVER}, {NIGHT})").evaluate() == pytest.approx(151.88, abs=0.01)  # astropy: 151.88
 
 
@@ -216,13 +208,25 @@ def registered():
     return {function.name(): function for function in QgsExpression.Functions() if "Sky Alidade" in function.groups()}
 
 
-def test_they_come_and_go_with_the_plugin(plugin):
+COME_AND_GO = """
+from qgis.core import QgsApplication, QgsExpression
+application = QgsApplication([], False)
+application.initQgis()
+from skyalidade.plugin import SkyAlidade
+plugin = SkyAlidade(None)
+for step in (plugin.initProcessing, plugin.unload, plugin.initProcessing, plugin.unload):
+    step()
+    print(*sorted(function.name() for function in QgsExpression.Functions() if "Sky Alidade" in function.groups()))
+    print(QgsExpression("band_tilt(make_point(-33, 36), 'EPSG:4326', '2027-06-06')").hasParserError())
+application.exitQgis()
+"""
+
+
+def test_they_come_and_go_with_the_plugin():
     assert sorted(registered()) == NAMES
-    plugin.unload()
-    assert registered() == {}
-    assert QgsExpression(f"band_tilt({OVER}, {NIGHT})").hasParserError()
-    plugin.initProcessing()
-    assert sorted(registered()) == NAMES
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "QT_QPA_PLATFORM": "offscreen"}
+    done = subprocess.run([sys.executable, "-c", COME_AND_GO], env=environment, capture_output=True, text=True, check=False, timeout=60)
+    assert done.stdout.splitlines() == [" ".join(NAMES), "False", "", "True"] * 2, done.stderr
 
 
 @pytest.mark.parametrize("name", NAMES)
