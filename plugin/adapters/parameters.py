@@ -27,6 +27,7 @@ from ..names import BODIES, MOON_RULES, PAIRINGS
 from .translation import tr
 
 MAX_ROWS_DEFAULT = 20_000_000
+FARTHEST_M = 300_000  # of ground looked for: on a longer way a parabola is no geodesic, 0.03° off at 500 km and 5° at 10 000
 DOUBLE = QgsProcessingParameterNumber.Type.Double
 METRES, _ = QgsUnitTypes.decodeDistanceUnit("meters")
 DECIMALS = {"widget_wrapper": {"decimals": 3}}  # millimetres and thousandths of a degree
@@ -74,11 +75,11 @@ def number(name, label, default=None, low=None, high=None, optional=None):
     )
 
 
-def length(name, label, default=None, low=None):
+def length(name, label, default=None, low=None, high=None):
     """A length in metres, which a person may give in another unit beside it; without a default it may stay blank."""
     parameter = QgsProcessingParameterDistance(name, label, default, "", default is None)
     parameter.setDefaultUnit(METRES)
-    return _bounded(parameter, low, None)
+    return _bounded(parameter, low, high)
 
 
 def _bounded(parameter, low, high):
@@ -292,7 +293,7 @@ def dem(optional=True):
 
 
 def terrain_radius():
-    return length("TERRAIN_RADIUS", tr("Look for the terrain skyline as far as"), 40_000, low=0)
+    return length("TERRAIN_RADIUS", tr("Look for the terrain skyline as far as"), 40_000, low=0, high=FARTHEST_M)
 
 
 def skip_near():

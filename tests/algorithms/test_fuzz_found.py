@@ -70,3 +70,12 @@ def test_a_file_whose_name_is_no_text(tmp_path):
     page = tmp_path / "plan\udcff.html"
     write_whole(page, b"new")
     assert page.read_bytes() == b"new"
+
+
+def test_skylines_beyond_what_a_course_can_tell(refusal, layer, tmp_path):
+    """At 10 000 km the ways over the model were so far from the geodesics that near skylines were wrong by 5°."""
+    import elevation_models as dem
+
+    model = dem.write(tmp_path / "flat.tif", np.zeros((9, 9)), (-33.005, 0.001, 0.0, 36.005, 0.0, -0.001), "EPSG:4326")
+    sentence = refusal("terrain_horizon", {"SITES": layer([(CAMERA,)]), "DEM": model, "TERRAIN_RADIUS": 1e7})
+    assert sentence == "TERRAIN_RADIUS is 1e+07. Give a number from 0 to 300000."
