@@ -4,7 +4,6 @@ import os
 import socket
 import sys
 import threading
-import urllib.error
 import urllib.request
 from html.parser import HTMLParser
 from pathlib import Path
@@ -359,7 +358,7 @@ def test_nothing_is_fetched(run, asked, algorithm, context, tmp_path, nothing_fe
 
 def test_what_is_fetched_would_be_seen(nothing_fetched):
     """The three watches themselves: Python, GDAL's libcurl, Qt."""
-    with pytest.raises(urllib.error.URLError):
+    with pytest.raises(OSError, match="."):  # refused, or cut off by the proxy
         urllib.request.urlopen("http://127.0.0.1:1/", timeout=1)
     gdal.VSIStatL("/vsicurl/http://example.invalid/x.tif")
     QgsBlockingNetworkRequest().get(QNetworkRequest(QUrl("http://127.0.0.1:1/")))
