@@ -11,11 +11,13 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from qgis.core import QgsProcessingModelAlgorithm
 
 TOP = Path(__file__).resolve().parents[1]
 DOCS = TOP / "docs"
 RENEW = "Run: build/venv/bin/python docs/make_pages.py --write"
-MARKDOWN = sorted(path for path in TOP.rglob("*.md") if not {"build", "node_modules"} & set(path.relative_to(TOP).parts[:-1]))
+WRITTEN = [folder for folder in TOP.iterdir() if folder.is_dir() and folder.name != "build" and not folder.name.startswith(".")]
+MARKDOWN = sorted([*TOP.glob("*.md"), *(path for folder in WRITTEN for path in folder.rglob("*.md"))])
 KINDS = {"text": "text", "int": "whole number", "real": "number", "bool": "yes or no", "date": "date", "datetime": "time, UTC"}
 OF_OTHERS = {"QGIS_PLUGINPATH", "QT_QPA_PLATFORM", "FIELDS_OF_OUTPUTS", "TOL_ARCSEC"}  # names in capitals that are no parameters
 MOST_PICTURE_BYTES = 300_000  # a page with pictures opens at once, and the checkout stays small
@@ -120,9 +122,16 @@ def test_who_may_choose_the_sun_is_warned(name):
     assert "ISO 12312-2" in written
 
 
+def models():
+    for file in (TOP / "plugin" / "models").glob("*.model3"):
+        model = QgsProcessingModelAlgorithm()
+        assert model.fromFile(str(file))
+        yield model
+
+
 @pytest.mark.parametrize("page", MARKDOWN, ids=name_of)
 def test_pages_name_parameters_that_there_are(page):
-    there = {one.name() for made in ALGORITHMS.values() for one in (*made.parameterDefinitions(), *made.outputDefinitions())}
+    there = {one.name() for made in (*ALGORITHMS.values(), *models()) for one in (*made.parameterDefinitions(), *made.outputDefinitions())}
     text = re.sub(r"^```.*?^```$", "", page.read_text(encoding="utf-8"), flags=re.M | re.S)
     named = {word for code in re.findall(r"`([^`\n]+)`", text) for word in re.findall(r"\b[A-Z][A-Z0-9]*_[A-Z0-9_]+\b", code)}
     assert named - there - OF_OTHERS == set()
