@@ -6,7 +6,6 @@ import sys
 import tempfile
 import time
 from pathlib import Path
-from unittest import mock
 
 sys.path[:0] = [str(Path(__file__).resolve().parents[1] / part) for part in ("", "sky")]
 import conftest  # noqa: E402, F401  stages the plugin
@@ -19,7 +18,7 @@ from skyfield_places import kernel, timescale  # noqa: E402
 from skyfield_places import target as skyfield_body  # noqa: E402
 from telling import Ratio, Section, in_turn, number, shown_s  # noqa: E402
 
-from skyalidade.plan import night_windows  # noqa: E402
+from skyalidade.plan.ahead import THREADS  # noqa: E402
 from skyalidade.plan.conditions import DOWN, Conditions  # noqa: E402
 from skyalidade.plan.night_windows import Places, find_night_windows  # noqa: E402
 from skyalidade.plan.targets import target  # noqa: E402
@@ -43,16 +42,16 @@ def places(count):
     )
 
 
-def solve(count, threads=night_windows.THREADS):
+def solve(count, threads=THREADS):
     """Site-nights, and seconds; all columns of nights and windows of the core, moments in two clocks.
 
     One thread is measured by the processor's time, as Skyfield is; several by the clock, which on a busy machine speaks against them.
     """
     clock = time.process_time if threads == 1 else time.perf_counter
-    with mock.patch.object(night_windows, "THREADS", threads):
-        start, rows = clock(), 0
-        for table, _ in find_night_windows(places(count), target("core"), FIRST, LAST, Conditions(moon=DOWN)):
-            rows += len(table["site"])
+    start, rows = clock(), 0
+    asked = (places(count), target("core"), FIRST, LAST, Conditions(moon=DOWN))
+    for table, _ in find_night_windows(*asked, threads=threads):
+        rows += len(table["site"])
     return rows, clock() - start
 
 
@@ -158,7 +157,7 @@ def section():
     rows, seconds, peak = large()
     told = LARGE.format(sites=number(LARGE_SITES), nights=NIGHTS, rows=number(rows), seconds=shown_s(seconds), mb=peak, most=MOST_MEMORY_MB)
     notes = NOTES.format(
-        threads=night_windows.THREADS,
+        threads=THREADS,
         all_nights=number(found / times["plugin"].best_s),
         single_nights=number(found / times["one thread"].best_s),
         find_sites=FIND_SITES,

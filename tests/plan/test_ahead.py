@@ -95,8 +95,8 @@ def test_night_windows_are_the_same_in_any_number_of_threads(monkeypatch):
     monkeypatch.setattr(night_windows, "BLOCK_CELLS", 600)  # many small blocks
 
     def tables(threads):
-        monkeypatch.setattr(night_windows, "THREADS", threads)
-        found = list(night_windows.find_night_windows(places, target("core"), "2027-05-01", "2027-06-30", Conditions(moon=DOWN)))
+        asked = (places, target("core"), "2027-05-01", "2027-06-30", Conditions(moon=DOWN))
+        found = list(night_windows.find_night_windows(*asked, threads=threads))
         assert len(found) > 10
         return [{name: np.concatenate([pair[k][name] for pair in found]) for name in found[0][k]} for k in (0, 1)]
 
