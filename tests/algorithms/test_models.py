@@ -1,5 +1,6 @@
 """The models that ship with the plugin: what a person sees of them, and that they do what their steps do, wherever they are run from."""
 
+import gc
 import os
 import sqlite3
 import subprocess
@@ -36,7 +37,7 @@ CLICKS = {"CAMERA": "-33.0021,35.9862 [EPSG:4326]", "SUBJECT": "-33.0012,35.9771
 JUNE = {"FIRST_NIGHT": "2027-06-01", "LAST_NIGHT": "2027-06-12"}
 TEMPORARY = "memory:"
 
-pytestmark = pytest.mark.usefixtures("qgis_processing")  # QGIS's own algorithms, of which some steps are
+pytestmark = pytest.mark.usefixtures("qgis_processing", "provider")  # QGIS's own algorithms, of which some steps are
 
 
 @pytest.fixture
@@ -47,8 +48,7 @@ def layers(tmp_path):
     return lambda name: f"{copy}|layername={name}"
 
 
-@pytest.fixture
-def permit(layers):
+def permit_of(layers):
     return {
         "SUBJECTS": layers("subjects"),
         "SUBJECT_NAME": "name",
@@ -62,6 +62,11 @@ def permit(layers):
         "CLOSED_TO": "closed_to",
         **JUNE,
     }
+
+
+@pytest.fixture
+def permit(layers):
+    return permit_of(layers)
 
 
 # What a person sees
@@ -268,14 +273,37 @@ def test_rows_of_a_batch_do_not_hang_on_each_other(algorithm):
     assert bearings[0] == bearings[2] != bearings[1]
 
 
+def test_permit_packages_of_a_batch_do_not_hang_on_each_other(algorithm, permit, tmp_path):
+    from processing.gui.AlgorithmExecutor import execute
+
+    found = []
+    for number, time in enumerate(("2027-06-06T23:30:00", "2027-06-07T01:30:00", "2027-06-06T23:30:00")):
+        sheets = tmp_path / f"{number}.pdf"
+        context = QgsProcessingContext()
+        given = {**permit, "TIME": time, **dict.fromkeys(LAYERS["permit_package"], TEMPORARY), "SHEETS": str(sheets)}
+        done, results = execute(algorithm("permit_package"), given, context, Feedback())
+        assert done
+        assert sheets.read_bytes().startswith(b"%PDF-")
+        found.append(sorted(row["camera"] for row in context.getMapLayer(results["STANDPOINTS"]).getFeatures()))
+        del context
+        gc.collect()  # its layers must go before QGIS does
+    assert found[0] == found[2] != found[1]
+
+
 # By qgis_process: each by its id, and as a file
 
 
 RUNS = {
     "plan_one_subject": lambda layers: {**CLICKS, "SUBJECT_HEIGHT": 9, **JUNE},
     "park_season": lambda layers: {"SITES": layers("subjects"), "SITE_NAME": "name", **JUNE},
+    "permit_package": permit_of,
 }
-LAYERS = {"plan_one_subject": ("SIGHTLINE", "ALIGNMENTS"), "park_season": ("NIGHTS", "MONTHS")}
+LAYERS = {
+    "plan_one_subject": ("SIGHTLINE", "ALIGNMENTS"),
+    "park_season": ("NIGHTS", "MONTHS"),
+    "permit_package": ("STANDPOINTS", "ZONES", "SIGHTLINES", "ALIGNMENTS"),
+}
+BESIDE = {"plan_one_subject": {}, "park_season": {"CHARTS": "charts"}, "permit_package": {"SHEETS": "sheets.pdf"}}  # no layers
 
 
 def rows_of(file):
@@ -294,7 +322,10 @@ def as_arguments(parameters):
 def test_qgis_process_runs_them_by_id_and_as_files_alike(qgis_process, layers, tmp_path, name):
     given = RUNS[name](layers)
     files = {output: tmp_path / f"{output}.gpkg" for output in LAYERS[name]}
-    done = qgis_process(name, *as_arguments({**given, **files}))
+    for folder in ("by_id", "as_file"):
+        (tmp_path / folder).mkdir()
+    beside = {output: tmp_path / "by_id" / file for output, file in BESIDE[name].items()}
+    done = qgis_process(name, *as_arguments({**given, **files, **beside}))
     assert done.returncode == 0, done.stdout + done.stderr
     by_id = {output: rows_of(file) for output, file in files.items()}
     assert all(rows and styled for rows, styled in by_id.values())
@@ -305,10 +336,12 @@ def test_qgis_process_runs_them_by_id_and_as_files_alike(qgis_process, layers, t
     raw.updateDestinationParameters()
     names = {output.name().rpartition(":")[2].upper(): output.name() for output in raw.destinationParameterDefinitions()}
     again = {output: tmp_path / f"{output}_again.gpkg" for output in files}
-    rest = {names["CHARTS"]: tmp_path / "charts"} if "CHARTS" in names else {}
+    rest = {names[output]: tmp_path / "as_file" / file for output, file in BESIDE[name].items()}
     done = qgis_process(str(file), *as_arguments({**given, **rest, **{names[output]: path for output, path in again.items()}}))
     assert done.returncode == 0, done.stdout + done.stderr
     assert {output: rows_of(path) for output, path in again.items()} == by_id
+    if name == "permit_package":
+        assert [(tmp_path / folder / "sheets.pdf").read_bytes()[:5] for folder in ("by_id", "as_file")] == [b"%PDF-", b"%PDF-"]
 
 
 def test_qgis_process_tells_what_is_wrong(qgis_process):
