@@ -17,6 +17,21 @@ sys.path.insert(0, str(STAGE))
 
 import skyalidade.libraries  # noqa: E402, F401  # the tests' reference is the Skyfield that ships
 
+SESSION = pytest.StashKey()
+
+
+def pytest_sessionstart(session):
+    session.config.stash[SESSION] = session
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_unconfigure(config):
+    """Leave with the verdict of the tests: QGIS, closed by now, crashes when Python lets go of layers that a failed test still holds."""
+    if SESSION in config.stash and "qgis.core" in sys.modules:
+        sys.stdout.flush()
+        sys.stderr.flush()
+        os._exit(int(config.stash[SESSION].exitstatus))
+
 
 @pytest.fixture(scope="session")
 def package():

@@ -104,5 +104,10 @@ def _place_of(layer):
 
 def _first_layer(path):
     """The layer for which a GeoPackage is read where none is named; None of other files, in which no table is written."""
-    file = gdal.OpenEx(path, gdal.OF_VECTOR) if path.lower().endswith(ENDING) else None
+    if not path.lower().endswith(ENDING):
+        return None
+    try:
+        file = gdal.OpenEx(path, gdal.OF_VECTOR)
+    except RuntimeError:  # no vector file, where another plugin has switched on GDAL's exceptions
+        return None
     return file.GetLayer(0).GetName() if file is not None and file.GetLayerCount() else None

@@ -24,10 +24,10 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QDate, QDateTime
 
 from ..names import BODIES, MOON_RULES, PAIRINGS
+from ..plan.relief import FARTHEST_M
 from .translation import tr
 
 MAX_ROWS_DEFAULT = 20_000_000
-FARTHEST_M = 300_000  # of ground looked for: on a longer way a parabola is no geodesic, 0.03° off at 500 km and 5° at 10 000
 DOUBLE = QgsProcessingParameterNumber.Type.Double
 METRES, _ = QgsUnitTypes.decodeDistanceUnit("meters")
 DECIMALS = {"widget_wrapper": {"decimals": 3}}  # millimetres and thousandths of a degree

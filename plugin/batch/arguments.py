@@ -8,6 +8,7 @@ import numpy as np
 
 from ..names import BODIES, MOON_RULES, PAIRINGS
 from ..plan import clock
+from ..plan.relief import FARTHEST_M
 from .points import FIELD_PREFIX
 
 RUN = ("output", "scheduler", "workers", "tries", "command")  # what changes nothing of the rows
@@ -148,7 +149,7 @@ def _ground(options):
 
 
 def _looking(options):
-    _number(options, "--terrain-radius", 40_000.0, "look for the terrain skyline as far as [m]", low=0.0)
+    _number(options, "--terrain-radius", 40_000.0, "look for the terrain skyline as far as [m]", low=0.0, high=FARTHEST_M)
     _number(options, "--skip-near", None, "pass over terrain nearer than [m]; blank: two cells", low=0.0)
     _number(options, "--refraction-k", 0.13, "how much of the Earth's curvature the air undoes", -1.0, 1.0)
 

@@ -13,6 +13,7 @@ from ..ground import sight, skyline
 from ..ground.curvature import REFRACTION_K
 from ..ground.terrain import Terrain
 
+FARTHEST_M = 300_000.0  # of ground looked for: on a longer way a parabola is no geodesic, 0.03° off at 500 km and 5° at 10 000
 RAYS, AT_RADIUS, CUT_SHORT = "rays", "at_radius", "cut_short"  # what is counted
 
 
