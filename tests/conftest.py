@@ -1,5 +1,6 @@
 """The plugin under test is staged from this checkout and imported by the name under which it is installed."""
 
+import gc
 import importlib.util
 import os
 import shutil
@@ -24,9 +25,15 @@ def pytest_sessionstart(session):
     session.config.stash[SESSION] = session
 
 
+@pytest.hookimpl(tryfirst=True)
+def pytest_sessionfinish():
+    """QGIS is closed by now, and crashes when Python lets go of layers that a failed test still holds: let them be."""
+    gc.disable()
+
+
 @pytest.hookimpl(trylast=True)
 def pytest_unconfigure(config):
-    """Leave with the verdict of the tests: QGIS, closed by now, crashes when Python lets go of layers that a failed test still holds."""
+    """For the same reason leave with the verdict of the tests at once."""
     if SESSION in config.stash and "qgis.core" in sys.modules:
         sys.stdout.flush()
         sys.stderr.flush()
