@@ -31,7 +31,7 @@ def pytest_sessionfinish():
     gc.disable()
 
 
-@pytest.hookimpl(trylast=True)
+@pytest.hookimpl(tryfirst=True)
 def pytest_unconfigure(config):
     """For the same reason leave with the verdict of the tests at once."""
     if SESSION in config.stash and "qgis.core" in sys.modules:
