@@ -142,24 +142,29 @@ def _strokes(axes, chart, width_px, theme):
     axes.plot(*core.T, ls="", marker="o", ms=2 * DOT_PX * 72 / axes.figure.dpi, mfc=theme.ink, mew=0, zorder=5.2)
 
 
+def _on_both_sides(axes, text, y, count, theme):
+    """A number at its height, left and right of the nights."""
+    for x, side, shift in ((0, "right", -6), (count, "left", 6)):
+        axes.annotate(
+            text,
+            (x, y),
+            (shift, 0),
+            textcoords="offset points",
+            color=theme.ink,
+            size=TEXT,
+            ha=side,
+            va="center",
+            annotation_clip=False,
+        )
+
+
 def _clock(axes, chart, words, theme):
     """Hours on both sides, midnight stronger, and where clocks are put forward or back."""
     count = chart.told.size
     for hour in range(0, HOURS_A_DAY + 1, HOUR_STEP):
         shown = (chart.foot_h + hour) % 24
         axes.axhline(hour, color=theme.ink if shown == 0 else theme.faint, lw=0.9 if shown == 0 else 0.5, zorder=3)
-        for x, side, shift in ((0, "right", -6), (count, "left", 6)):
-            axes.annotate(
-                f"{shown:02d}:00",
-                (x, hour),
-                (shift, 0),
-                textcoords="offset points",
-                color=theme.ink,
-                size=TEXT,
-                ha=side,
-                va="center",
-                annotation_clip=False,
-            )
+        _on_both_sides(axes, f"{shown:02d}:00", hour, count, theme)
     for column, hours in chart.turns.T.tolist():
         axes.plot([column, column], [0, HOURS_A_DAY], color=theme.ink, lw=0.9, ls=(0, (2, 3)), zorder=3.1, gid="turn")
         told = words["turn"].format(hours=hours)
@@ -205,18 +210,7 @@ def _tilts(axes, chart, words, colour, theme):
         axes.plot(known + 0.5, best, ls="", marker="o", ms=size, mfc=shade, mew=0, zorder=4.1)
     for tilt in TILTS_DEG:
         axes.plot([0, count], [tilt, tilt], color=theme.faint, lw=0.5, zorder=3)
-        for x, side, shift in ((0, "right", -6), (count, "left", 6)):
-            axes.annotate(
-                f"{tilt}°",
-                (x, tilt),
-                (shift, 0),
-                textcoords="offset points",
-                color=theme.ink,
-                size=TEXT,
-                ha=side,
-                va="center",
-                annotation_clip=False,
-            )
+        _on_both_sides(axes, f"{tilt}°", tilt, count, theme)
     axes.annotate(words["tilt"], (0, 0), (0, -9), textcoords="offset points", color=theme.ink, size=TEXT, va="top", zorder=6)
 
 

@@ -321,13 +321,13 @@ def test_names_and_texts_are_shown_as_they_are(sheets, planned, layer, name):
     assert_nothing_cut_or_covered(pdf)
 
 
-def test_a_title_of_300_letters(sheets, planned, refusal):
+def test_a_title_of_300_letters(sheets, planned, refusal, tmp_path):
     given = planned()
     title = ("Night photography of the reserve, " * 9)[:300]
     pdf, _ = sheets(**given, TITLE=title)
     assert all("".join(title.split()) in "".join(page.split()) for page in pdf.pages)
     assert_nothing_cut_or_covered(pdf)
-    sentence = refusal("site_map", {**given, "TITLE": title + "x", "OUTPUT": "/tmp/x.pdf"})
+    sentence = refusal("site_map", {**given, "TITLE": title + "x", "OUTPUT": str(tmp_path / "x.pdf")})
     assert sentence == "TITLE is 301 letters long, and a sheet has room for 300. Shorten it."
 
 
@@ -593,8 +593,8 @@ def test_refusals(refusal, planned, tmp_path, asked, sentence):
     assert sentence in refusal("site_map", {**planned(), "OUTPUT": str(tmp_path / "x.pdf"), **asked})
 
 
-def test_nothing_given(refusal):
-    assert "There is nothing to make a sheet of. Give CAMERAS, ALIGNMENTS" in refusal("site_map", {"OUTPUT": "/tmp/x.pdf"})
+def test_nothing_given(refusal, tmp_path):
+    assert "There is nothing to make a sheet of. Give CAMERAS, ALIGNMENTS" in refusal("site_map", {"OUTPUT": str(tmp_path / "x.pdf")})
 
 
 def test_layers_of_other_kinds(refusal, planned, named, tmp_path):
