@@ -16,6 +16,7 @@ from qgis.core import (
     QgsGeometry,
     QgsWkbTypes,
 )
+from qgis.PyQt import sip
 
 from .adapters.cautions import sun_line
 from .adapters.crs import lon_lat
@@ -27,11 +28,12 @@ from .plan import live
 from .plan.targets import target
 
 PLACED = ("star", "galactic")  # bodies that are told with a place
+KEPT = "_skyalidade_functions"
 TRANSFORMS = "_project_transform_context"  # the variable in which QGIS hands the project's own to its functions
 
 
 class Function(QgsExpressionFunction):
-    """A function of expressions.
+    """A function of expressions: once registered it stays until QGIS ends, and has its `answer` while the plugin is loaded, else None.
 
     Parameters
     ----------
@@ -48,16 +50,24 @@ class Function(QgsExpressionFunction):
     def __init__(self, name, arguments, description, examples, answer):
         parameters = [QgsExpressionFunction.Parameter(argument) for argument in arguments]
         super().__init__(name, parameters, PROVIDER_NAME, _help(name, arguments, description, examples))
-        self._answer = answer
+        self.answer = answer
+        self._unloaded = f"{name}: " + tr("the plugin Sky Alidade is not loaded. Switch it on in the plugin manager.")
 
     def func(self, values, context, parent, node):
+        answer = self.answer  # once: the plugin may be unloaded while a map is drawn in another thread
+        if answer is None:
+            parent.setEvalErrorString(self._unloaded)
+            return None
         transforms = context.variable(TRANSFORMS) if context is not None else None
         try:
-            number = self._answer(transforms or QgsCoordinateTransformContext(), *values)
+            number = answer(transforms or QgsCoordinateTransformContext(), *values)
         except (ValueError, FileNotFoundError) as wrong:
             parent.setEvalErrorString(f"{self.name()}: {said(wrong)}")
             return None
         return None if number is None or math.isnan(number) else number
+
+    def isDeprecated(self):
+        return self.answer is None  # which QGIS does not offer
 
     def usesGeometry(self, node):
         return False  # no more than its arguments do, and those are asked themselves
@@ -67,7 +77,7 @@ class Function(QgsExpressionFunction):
 
 
 def functions():
-    """All functions, new each time: who registers them also keeps them."""
+    """All functions, new each time."""
     where, when = "make_point(-33, 36), 'EPSG:4326'", "'2027-06-06T01:00:00Z'"
     line = "make_point(-33, 36), make_point(-32.9, 36.1), 'EPSG:4326'"
     over_reserve = "make_point(500000, 3985000), 'EPSG:32625', to_datetime('2027-06-06 23:30:00')"
@@ -140,16 +150,37 @@ def _arguments(*names):
 
 
 def register():
-    """Register all functions; the result is to be kept until `unregister`, since QGIS holds no reference."""
-    made = functions()
-    for function in made:
-        QgsExpression.registerFunction(function)
-    return made
+    """Register all functions, or give those of a plugin that was unloaded their answers back; they are to be handed to `unregister`.
+
+    QGIS is never asked to take one off its list: an expression that has been read, such as that of a label of the open project, knows its
+    function by the place in the list. The next function would answer in its stead, that of another plugin too, and behind the last one
+    QGIS crashes.
+    """
+    staying, answering = _staying(), []
+    for function in functions():
+        stays = staying.get(function.name())
+        if stays is None:
+            if QgsExpression.registerFunction(function):
+                sip.transferto(function, None)  # not to be deleted with Python either
+                staying[function.name()] = function
+                answering.append(function)
+        elif stays.answer is None:  # else another copy of the plugin runs
+            stays.answer = function.answer
+            answering.append(stays)
+    return answering
+
+
+def _staying():
+    """The functions on QGIS's list, which holds no reference to them: kept by QGIS's class, which outlives a plugin that is loaded anew."""
+    if not hasattr(QgsExpression, KEPT):
+        setattr(QgsExpression, KEPT, {})
+    return getattr(QgsExpression, KEPT)
 
 
 def unregister(registered):
+    """Take the answers of functions away; they stay on QGIS's list."""
     for function in registered:
-        QgsExpression.unregisterFunction(function.name())
+        function.answer = None
 
 
 # what the functions answer

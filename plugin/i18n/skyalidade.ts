@@ -5001,6 +5001,11 @@
     </message>
     <message>
         <location filename="../expressions.py"/>
+        <source>the plugin Sky Alidade is not loaded. Switch it on in the plugin manager.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../expressions.py"/>
         <source>Returns the true bearing from a camera to a subject: at the camera, in degrees clockwise from true north, along the WGS 84 ellipsoid. NULL where the two are one place.</source>
         <translation type="unfinished"></translation>
     </message>

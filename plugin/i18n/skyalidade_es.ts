@@ -5002,6 +5002,11 @@
     </message>
     <message>
         <location filename="../expressions.py"/>
+        <source>the plugin Sky Alidade is not loaded. Switch it on in the plugin manager.</source>
+        <translation>el complemento Sky Alidade no está cargado. Actívelo en el administrador de complementos.</translation>
+    </message>
+    <message>
+        <location filename="../expressions.py"/>
         <source>Returns the true bearing from a camera to a subject: at the camera, in degrees clockwise from true north, along the WGS 84 ellipsoid. NULL where the two are one place.</source>
         <translation>Devuelve el rumbo verdadero de una cámara a un motivo: en la cámara, en grados en sentido horario desde el norte verdadero, a lo largo del elipsoide WGS 84. NULL donde ambos son un mismo lugar.</translation>
     </message>

@@ -245,6 +245,68 @@ def test_without_the_plugin_it_still_opens_and_draws(tmp_path):
     assert pixels(picture, CORE_COLOUR) == 0
 
 
+WHILE_DRAWN = """
+import sys
+from qgis.core import QgsApplication, QgsExpressionContext, QgsExpressionContextUtils, QgsMapRendererParallelJob, QgsMapSettings, QgsProject
+from qgis.PyQt.QtCore import QSize
+application = QgsApplication([], False)
+application.initQgis()
+from skyalidade.plugin import SkyAlidade
+plugin = SkyAlidade(None)
+plugin.initProcessing()
+project = QgsProject.instance()
+assert project.read(sys.argv[1])
+settings = QgsMapSettings()
+settings.setLayers(project.layerTreeRoot().checkedLayers())
+settings.setDestinationCrs(project.crs())
+settings.setExtent(project.viewSettings().defaultViewExtent())
+settings.setOutputSize(QSize(350, 400))
+settings.setExpressionContext(QgsExpressionContext(QgsExpressionContextUtils.globalProjectLayerScopes(None)))
+
+def drawn(meanwhile=lambda: None):
+    job = QgsMapRendererParallelJob(settings)
+    job.start()
+    meanwhile()
+    job.waitForFinished()
+    return job.renderedImage()
+
+drawn()
+for turn in range(4):
+    drawn(plugin.unload)
+    drawn().save(f"{sys.argv[2]}/without_{turn}.png")
+    drawn(plugin.initProcessing)
+    drawn().save(f"{sys.argv[2]}/with_{turn}.png")
+project.clear()
+plugin.unload()
+application.exitQgis()
+print('ended')
+"""
+
+
+def test_it_is_drawn_while_the_plugin_goes_and_comes(tmp_path):
+    """Unloaded in the midst of drawing, by threads that evaluate its functions, and loaded again: QGIS lives, and the lines are back."""
+    for name in FILES_OF_PROJECT:
+        shutil.copy(SAMPLE / name, tmp_path)
+    environment = {**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "QT_QPA_PLATFORM": "offscreen"}
+    done = subprocess.run(
+        [sys.executable, "-X", "faulthandler", "-c", WHILE_DRAWN, str(tmp_path / "reserve.qgz"), str(tmp_path)],
+        env={**environment, "QGIS_CUSTOM_CONFIG_PATH": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.stdout == "ended\n", done.stderr
+    core = {
+        state: [
+            pixels(QImage(str(picture)).convertToFormat(QImage.Format.Format_RGB32), CORE_COLOUR) for picture in tmp_path.glob(f"{state}_*")
+        ]
+        for state in ("with", "without")
+    }
+    assert core["without"] == [0] * 4
+    assert len(core["with"]) == 4
+    assert min(core["with"]) > 100
+
+
 def test_it_is_ready_for_the_temporal_controller(project, tmp_path):
     alignments = layer_of(project, "alignments")
     times_of = alignments.temporalProperties()

@@ -1,7 +1,7 @@
 """What a person does, done inside a QGIS window: QGIS is started with `--code` and this file.
 
-It opens the sample project and every dialog of the plugin, runs alignments, and leaves pictures and `verdict.json` in the folder that
-SKYALIDADE_PICTURES names. It judges nothing: test_desktop.py reads the verdict.
+It opens the sample project and every dialog of the plugin, runs alignments, switches the plugin off and on, and leaves pictures and
+`verdict.json` in the folder that SKYALIDADE_PICTURES names. It judges nothing: test_desktop.py reads the verdict.
 """
 
 import json
@@ -13,7 +13,7 @@ import processing
 from qgis.core import Qgis, QgsApplication, QgsExpression, QgsExpressionContext, QgsExpressionContextUtils, QgsProject, QgsRenderContext
 from qgis.PyQt.QtCore import QTimer
 from qgis.PyQt.QtWidgets import QGroupBox, QScrollArea
-from qgis.utils import iface, plugins
+from qgis.utils import iface, loadPlugin, plugins, startPlugin, unloadPlugin
 
 PICTURES = Path(os.environ["SKYALIDADE_PICTURES"])
 PROJECT = Path(os.environ["SKYALIDADE_PROJECT"])
@@ -132,15 +132,37 @@ def told_of(layer):
     }
 
 
-def evaluate():
+def values():
     context = QgsExpressionContext()
     context.appendScope(QgsExpressionContextUtils.globalScope())
-    verdict["expressions"] = {}
+    found = {}
     for name, text in EXPRESSIONS.items():
         expression = QgsExpression(text)
         value = expression.evaluate(context)
-        verdict["expressions"][name] = expression.parserErrorString() or expression.evalErrorString() or value
+        found[name] = expression.parserErrorString() or expression.evalErrorString() or value
+    return found
+
+
+def evaluate():
+    verdict["expressions"] = values()
     yield 0
+
+
+def unload_and_load():
+    """Switch the plugin off and on, as the plugin manager does, under a map that is drawn with its functions."""
+    iface.mapCanvas().refreshAllLayers()
+    yield 50
+    verdict["unloaded"] = unloadPlugin("skyalidade")
+    yield from drawn()
+    iface.mapCanvas().refreshAllLayers()
+    yield from drawn()
+    picture(iface.mainWindow(), "unloaded")
+    verdict["away"] = {"expressions": values(), "algorithms": len(algorithms())}
+    verdict["loaded"] = loadPlugin("skyalidade") and startPlugin("skyalidade")
+    iface.mapCanvas().refreshAllLayers()
+    yield from drawn()
+    picture(iface.mainWindow(), "loaded")
+    verdict["back"] = {"expressions": values(), "algorithms": len(algorithms())}
 
 
 def session():
@@ -149,7 +171,7 @@ def session():
     verdict["algorithms"] = [algorithm.name() for algorithm in algorithms()]
     iface.mainWindow().resize(1380, 880)
     yield 1000
-    for part in (open_project, open_dialogs, evaluate, run_alignments):
+    for part in (open_project, open_dialogs, evaluate, run_alignments, unload_and_load):
         yield from part()
 
 

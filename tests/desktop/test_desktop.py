@@ -123,6 +123,18 @@ def test_expressions_know_the_functions(verdict):
     assert values["sight_bearing"] == pytest.approx(0.0, abs=1e-9)  # due north [deg]
 
 
+def test_the_plugin_is_switched_off_and_on_under_a_map_that_uses_it(verdict):
+    """QGIS lives: there would be no verdict otherwise."""
+    assert verdict["unloaded"]
+    assert verdict["away"]["algorithms"] == 0
+    assert all(
+        str(value).endswith("the plugin Sky Alidade is not loaded. Switch it on in the plugin manager.")
+        for value in verdict["away"]["expressions"].values()
+    )
+    assert verdict["loaded"]
+    assert verdict["back"] == {"expressions": verdict["expressions"], "algorithms": len(verdict["algorithms"])}
+
+
 def test_pictures_show_something(verdict):
     """An empty window would be one colour, and its file small."""
     pictures = {path.stem: path.stat().st_size for path in PICTURES.glob("*.png")}
