@@ -111,10 +111,16 @@ def database_of(text):
 
 
 class Spool:
-    """The rows of a result in a file of their own until all of them are computed; the file stays where the table cannot be written."""
+    """The rows of a result in a file of their own until all of them are computed; the file stays where the table cannot be written.
+
+    Attributes
+    ----------
+    sent : bool
+        Whether all were computed, so that they are worth keeping.
+    """
 
     def __init__(self, database):
-        self.database, self.total = database, 0
+        self.database, self.total, self.sent = database, 0, False
         self._folder = tempfile.mkdtemp(prefix=f"{PROVIDER_ID}-")
         self.path = str(Path(self._folder, "rows.gpkg"))
 
@@ -126,6 +132,7 @@ class Spool:
         QgsProcessingException
             With the table and the rows that are in it.
         """
+        self.sent = True
         layer = QgsVectorLayer(self.path, "rows", "ogr")
         self.total, written, rows = layer.featureCount(), 0, layer.getFeatures()
         try:
@@ -138,6 +145,7 @@ class Spool:
         while batch := [_in_order(feature, order) for feature in islice(rows, BATCH)]:
             if feedback.isCanceled():
                 feedback.pushWarning(self._part(name, written, tr("cancelled.")))
+                self.remove()
                 return None
             if not provider.addFeatures(batch, QgsFeatureSink.Flag.FastInsert)[0]:
                 raise self._stopped(name, written, provider.lastError() or " ".join(provider.errors()))

@@ -170,10 +170,10 @@ class Table:
             return sink, layer_id
 
         self._make_table = lambda: open_sink(parameters)[1]
+        algorithm.tables.append(self)
         self.sink, self.id = open_sink({**parameters, name: self._spool.path} if database else parameters)
         if self.sink is None:
             return
-        algorithm.tables.append(self)
         self._open(*destination_layer(parameters.get(name)))
         if renamed:
             feedback.pushInfo(tr("{name}: kept fields whose names were taken: {renamed}.").format(name=name, renamed=", ".join(renamed)))
@@ -224,6 +224,10 @@ class Table:
 
     def drop(self):
         """Take away what was written, unless it is whole."""
+        if self._spool and not self._spool.sent:
+            with failures():
+                self.sink = None
+            self._spool.remove()
         if self._file is None or self._whole:
             return
         with failures():  # one has been told

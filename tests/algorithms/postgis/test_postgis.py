@@ -202,6 +202,37 @@ def test_there_is_no_table_before_all_is_computed(database, algorithm, context, 
     assert database.sql("SELECT to_regclass('positions') IS NULL") == [["f"]]
 
 
+def test_a_run_that_fails_while_computing_leaves_no_file_behind(database, run, sites, tmp_path, monkeypatch):
+    from skyalidade.algorithms import sky_positions
+
+    whole = sky_positions.sky_positions
+
+    def part(*given):
+        yield next(whole(*given))
+        raise ValueError("something went wrong in the middle")
+
+    monkeypatch.setattr(sky_positions, "sky_positions", part)
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    with pytest.raises(QgsProcessingException, match="in the middle"):
+        run("sky_positions", {"SITES": sites, **DAYS, "OUTPUT": "postgres://" + database.uri("positions")})
+    assert list(tmp_path.iterdir()) == []
+    assert database.sql("SELECT to_regclass('positions') IS NULL") == [["t"]]
+
+
+def test_a_run_that_is_cancelled_while_writing_leaves_no_file_behind(database, algorithm, context, sites, tmp_path, monkeypatch):
+    from skyalidade.adapters import databases
+
+    feedback, said = QgsProcessingFeedback(False), []
+    monkeypatch.setattr(feedback, "pushWarning", said.append)
+    in_order = databases._in_order
+    monkeypatch.setattr(databases, "_in_order", lambda *row: (feedback.cancel(), in_order(*row))[1])
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    asked = {"SITES": sites, **DAYS, "OUTPUT": "postgres://" + database.uri("positions")}
+    algorithm("sky_positions").run(asked, context, feedback, {}, False)
+    assert [text for text in said if "cancelled. The table is not whole." in text]
+    assert list(tmp_path.iterdir()) == []
+
+
 # a connection that is lost
 
 
