@@ -1,11 +1,13 @@
-"""Files of texts and pictures: there whole, or as they were before."""
+"""Files of texts, pictures and layers: there whole, or as they were before."""
 
 import os
+import shutil
+import tempfile
 from contextlib import contextmanager
 from pathlib import Path
 from zlib import crc32
 
-from qgis.core import QgsProcessingException
+from qgis.core import QgsProcessingException, QgsVectorFileWriter
 
 from ..names import PROVIDER_ID
 from .translation import tr
@@ -58,3 +60,55 @@ def make_folder(folder):
         raise QgsProcessingException(
             tr("The folder {folder} cannot be made: {reason}").format(folder=folder, reason=failed.strerror)
         ) from failed
+
+
+class Aside:
+    """A hidden folder beside the file of a layer, where that is written, with all files of its format, until it is whole.
+
+    Parameters
+    ----------
+    path : Path
+        The file's own name.
+
+    Attributes
+    ----------
+    path : Path
+    part : Path
+        Where to write it.
+
+    Raises
+    ------
+    QgsProcessingException
+        Where no folder can be made there.
+    """
+
+    def __init__(self, path):
+        self.path = path
+        try:
+            self._folder = Path(tempfile.mkdtemp(prefix=f".{PROVIDER_ID}-", dir=path.parent))
+        except OSError as failed:
+            raise QgsProcessingException(tr("{path} could not be written: {reason}").format(path=path, reason=failed.strerror)) from failed
+        self.part = self._folder / path.name
+
+    def give_names(self):
+        """Give all its files their names, the one that the layer is opened by last.
+
+        Raises
+        ------
+        QgsProcessingException
+            With the reason.
+        """
+        if self.path.suffix.lower() == ".shp":
+            QgsVectorFileWriter.deleteShapeFile(str(self.path))  # with the index of an older one, which would hide rows of the new
+        try:
+            for file in sorted(self._folder.iterdir(), key=lambda file: file == self.part):
+                os.replace(file, self.path.parent / file.name)
+        except OSError as failed:
+            raise QgsProcessingException(
+                tr("{path} could not be written: {reason}").format(path=self.path, reason=failed.strerror)
+            ) from failed
+        self.remove()
+
+    def remove(self):
+        """Take the folder away, with what is in it."""
+        shutil.rmtree(self._folder, ignore_errors=True)

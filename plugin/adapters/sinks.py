@@ -25,6 +25,7 @@ from ..names import FIELDS
 from . import packages
 from .databases import Spool, database_of
 from .fields import columns, qgs_fields
+from .files import Aside
 from .keeping import append_kept
 from .looks import finish
 from .translation import tr
@@ -33,12 +34,7 @@ BATCH = 2000  # rows between two looks at the cancel button: well under a second
 NAME_BYTES = 255  # of a file or a folder, on all usual file systems
 ROW_BYTES = 600  # of a GeoPackage: measured 270 for a sightline, 580 for an alignment, 290 for a sky position
 FULL_BYTES = 1 << 20  # less room than this is none
-BESIDE = {  # files that are parts of one with this ending
-    packages.ENDING: ("-wal", "-shm", "-journal"),
-    ".shp": (".shx", ".dbf", ".prj", ".cpg", ".qix"),
-    ".tab": (".dat", ".map", ".id"),
-    ".mif": (".mid",),
-}
+BESIDE = ("-wal", "-shm", "-journal")  # files of SQLite that are parts of a GeoPackage
 PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
 
 
@@ -73,6 +69,12 @@ def written_as(path):
     """The path with the ending that QGIS gives it where its own means no format."""
     known = path.suffix.lower().lstrip(".") in QgsVectorFileWriter.supportedFormatExtensions()
     return path if known else path.with_name(path.name + packages.ENDING)
+
+
+def _aside_of(value):
+    """Where the file that a destination means is written until it is whole; None for a GeoPackage, which tells that itself."""
+    path, table = destination_layer(value)
+    return None if path is None or table or written_as(path).suffix.lower() == packages.ENDING else Aside(path)
 
 
 def unwritable(path):
@@ -160,6 +162,7 @@ class Table:
         renamed = append_kept(fields, kept)
         database = database_of(destination_text(parameters.get(name)))
         self._spool = Spool(database) if database else None
+        self._aside = _aside_of(parameters.get(name))
 
         def open_sink(given):
             flags = QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
@@ -171,7 +174,7 @@ class Table:
 
         self._make_table = lambda: open_sink(parameters)[1]
         algorithm.tables.append(self)
-        self.sink, self.id = open_sink({**parameters, name: self._spool.path} if database else parameters)
+        self.sink, self.id = open_sink({**parameters, name: self._way(parameters.get(name))})
         if self.sink is None:
             return
         self._open(*destination_layer(parameters.get(name)))
@@ -185,6 +188,18 @@ class Table:
 
     def __bool__(self):
         return bool(self.id)
+
+    def _way(self, given):
+        """The destination under which the rows are written until they are whole."""
+        if self._spool:
+            return self._spool.path
+        if not self._aside:
+            return given
+        if not isinstance(given, QgsProcessingOutputLayerDefinition):
+            return str(self._aside.part)
+        way = QgsProcessingOutputLayerDefinition(given)
+        way.sink = QgsProperty.fromValue(str(self._aside.part))
+        return way
 
     def _open(self, path, table):
         """Know the file that is written to, and say in a GeoPackage that was there that the new table is not whole."""
@@ -212,6 +227,8 @@ class Table:
                 told.append(tr("the rows cannot be read back"))
         if told:
             raise self._stopped(told[0])
+        if self._aside:
+            self._give_names(context)
         if self._spool is None:
             finish(self.id, look, context, feedback, step_min)
             self._mark(feedback)
@@ -222,12 +239,23 @@ class Table:
         else:
             self._send(look, context, feedback, step_min)
 
+    def _give_names(self, context):
+        """Let the files of a layer that is whole take the place that was named, also in what QGIS is to load."""
+        self._aside.give_names()
+        loaded, way, self._file = context.layersToLoadOnCompletion(), self.id, self._aside.path
+        self.id = way.replace(str(self._aside.part), str(self._file), 1)
+        if way in loaded:
+            loaded[self.id] = loaded.pop(way)
+            context.setLayersToLoadOnCompletion(loaded)
+
     def drop(self):
         """Take away what was written, unless it is whole."""
-        if self._spool and not self._spool.sent:
+        waits = self._aside or (self._spool if self._spool and not self._spool.sent else None)
+        if waits and not self._whole:
             with failures():
                 self.sink = None
-            self._spool.remove()
+            waits.remove()
+            return
         if self._file is None or self._whole:
             return
         with failures():  # one has been told
@@ -236,8 +264,8 @@ class Table:
                 with suppress(RuntimeError):  # where another plugin has switched GDAL's exceptions on; its description says what it is
                     self._layer.drop()
                 return
-        for ending in ("", *BESIDE.get(self._file.suffix.lower(), ())):
-            part = self._file.with_suffix(ending) if ending.startswith(".") else self._file.with_name(self._file.name + ending)
+        for ending in ("", *BESIDE):
+            part = self._file.with_name(self._file.name + ending)
             if part.exists():
                 part.unlink()
 

@@ -9,8 +9,9 @@ import sys
 from contextlib import closing
 
 import pytest
+from conftest import Feedback
 from geopackages import layers_of, table, with_layers
-from qgis.core import QgsProcessingException
+from qgis.core import QgsProcessingException, QgsProcessingOutputLayerDefinition, QgsProject, QgsRectangle, QgsVectorLayer
 
 SITES = 100
 HOUR = {"START": "2027-06-06T00:00Z", "END": "2027-06-06T01:00Z", "STEP": 10}
@@ -59,6 +60,49 @@ def test_killed_while_a_file_is_written(killed, tmp_path, percent):
     killed(percent, output)
     assert output.exists()  # it was being written
     assert not layers_of(output)
+
+
+@pytest.mark.parametrize("ending", ["csv", "geojson", "shp"])
+def test_killed_while_a_file_of_another_format_is_written(killed, tmp_path, ending):
+    """Rows of a CSV look like a result however few there are: what was there before stays, until the new one is whole."""
+    output = tmp_path / f"out.{ending}"
+    output.write_text("old", encoding="utf-8")
+    before = {path.name for path in tmp_path.iterdir()}
+    killed(80, output)
+    assert output.read_text(encoding="utf-8") == "old"
+    (left,) = {path.name for path in tmp_path.iterdir()} - before
+    assert left.startswith(".skyalidade-")
+    assert (tmp_path / left / output.name).stat().st_size > 0  # it was being written
+
+
+@pytest.mark.parametrize("ending", ["csv", "geojson", "shp", "fgb", "tab", "kml"])
+def test_a_file_of_another_format_gets_its_name_when_it_is_whole(algorithm, context, layer, tmp_path, ending):
+    """All its files, and the layer that QGIS loads is the one that was named."""
+    output = tmp_path / f"out.{ending}"
+    destination = QgsProcessingOutputLayerDefinition(str(output), QgsProject.instance())
+    destination.destinationName = "Sky of the night"
+    parameters = {"SITES": layer([("Point(-33 36)",)]), **HOUR, "OUTPUT": destination}
+    results, _ = algorithm("sky_positions").run(parameters, context, Feedback(), {}, False)
+    assert results["OUTPUT"].startswith(str(output))
+    assert {path.stem for path in tmp_path.iterdir()} == {"out"}
+    assert list(context.layersToLoadOnCompletion()) == [results["OUTPUT"]]
+    assert context.layerToLoadOnCompletionDetails(results["OUTPUT"]).name == "Sky of the night"
+    found = QgsVectorLayer(results["OUTPUT"], "found", "ogr")
+    assert found.featureCount() == 7
+    assert "skyalidade" not in found.dataProvider().subLayers()[0]
+    context.setLayersToLoadOnCompletion({})
+
+
+def test_the_spatial_index_of_an_older_shapefile_goes_with_it(run, layer, tmp_path):
+    """Left behind, it would tell of rows that lie elsewhere."""
+    output = tmp_path / "out.shp"
+    run("sky_positions", {"SITES": layer([("Point(-33 36)",)]), **HOUR, "OUTPUT": str(output)})
+    old = QgsVectorLayer(str(output), "old", "ogr")
+    old.dataProvider().createSpatialIndex()
+    assert (tmp_path / "out.qix").exists()
+    run("sky_positions", {"SITES": layer([("Point(20 60)",)]), **HOUR, "OUTPUT": str(output)})
+    new = QgsVectorLayer(str(output), "new", "ogr")
+    assert len(list(new.getFeatures(QgsRectangle(19, 59, 21, 61)))) == 7
 
 
 def test_killed_while_a_table_is_written_into_a_geopackage(killed, run, layer, tmp_path):
