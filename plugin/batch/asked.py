@@ -21,6 +21,7 @@ from .arguments import RUN, contradictions, parser
 from .blocks import blocks_of
 from .cluster import client_of, require_shared
 from .exposure import Exposure, TileBlocks, write_mosaic
+from .interruption import Interruption
 from .layers import LAYER_MARK, files_of
 from .nights import Nights
 from .partitions import path_of
@@ -71,7 +72,8 @@ def run_asked(arguments):
     job, blocks, need = {"nights": nights, "alignments": alignments, "exposure": exposure}[asked.command](asked, record.begun_utc_s)
     missing = sum(not path_of(record.folder, job.outputs[0], number, job.ending).exists() for number in range(len(blocks)))
     _refuse_full_disk(record.folder, need * missing / len(blocks))
-    with client_of(asked.scheduler, asked.workers) as client:
+    with Interruption() as interruption, client_of(asked.scheduler, asked.workers) as client:
+        interruption.obey()
         record.write()
         require_shared(client, "OUTPUT", record.folder)
         if job.dem is not None:
@@ -79,7 +81,7 @@ def run_asked(arguments):
         tell(f"{len(client.nthreads())} workers, {len(blocks):,} partitions to {record.folder}.")
         if asked.command == "exposure":
             job = job.stored(record.folder)
-        outcome = run(client, job, blocks, record.folder, asked.tries)
+        outcome = run(client, job, blocks, record.folder, interruption, asked.tries)
     if not outcome.failed and asked.command == "exposure":
         _mosaic(job, blocks, record.folder)
     return _told(outcome, job, record)

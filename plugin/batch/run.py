@@ -30,7 +30,7 @@ class Outcome:
     processor_s: float = 0.0  # the same, of their processors
 
 
-def run(client, job, blocks, folder, tries=3):
+def run(client, job, blocks, folder, interruption, tries=3):
     """Work out all blocks that are not done yet.
 
     Parameters
@@ -39,6 +39,7 @@ def run(client, job, blocks, folder, tries=3):
     job : Nights, Alignments or Exposure
     blocks : object with `__len__` and `take`
     folder : Path
+    interruption : Interruption
     tries : int
         How often a block is tried before it is given up.
 
@@ -50,25 +51,28 @@ def run(client, job, blocks, folder, tries=3):
     ------
     ValueError
         With a sentence, where the scheduler is lost.
+    KeyboardInterrupt
+        Between two blocks, where Ctrl+C was pressed.
     """
     remove_torn(folder)
     waiting = [number for number in range(len(blocks)) if not path_of(folder, job.outputs[0], number, job.ending).exists()]
     outcome = Outcome(len(blocks), len(blocks) - len(waiting), dict.fromkeys(job.outputs, 0))
     if outcome.resumed:
         tell(f"Going on: {outcome.resumed:,} of {outcome.partitions:,} partitions are there already.")
-    _Turns(client, job, blocks, folder, tries, waiting[::-1], outcome).go()
+    _Turns(client, job, blocks, folder, interruption, tries, waiting[::-1], outcome).go()
     return outcome
 
 
 class _Turns:
     """The blocks that wait, those that are out, and what comes back."""
 
-    def __init__(self, client, job, blocks, folder, tries, waiting, outcome):
+    def __init__(self, client, job, blocks, folder, interruption, tries, waiting, outcome):
         self._client, self._job, self._blocks, self._folder = client, job, blocks, str(folder)
         self._tries, self._waiting, self._outcome = tries, waiting, outcome
         self._out, self._tried, self._back = {}, {}, queue.SimpleQueue()
+        self._interruption, interruption.wake = interruption, lambda: self._back.put((None, None))
         self._progress = Progress(outcome.resumed, outcome.partitions, job.counted)
-        self._threads, self._looked_s = 1, -math.inf
+        self._workers, self._placed, self._threads, self._looked_s = [], {}, 1, -math.inf
 
     def go(self):
         """Until nothing waits and nothing is out."""
@@ -77,7 +81,9 @@ class _Turns:
             self._hand_out()
             while self._out:
                 with contextlib.suppress(queue.Empty):
-                    self._take_back(self._back.get(timeout=LOOK_S))
+                    returned = self._back.get(timeout=LOOK_S)
+                    self._interruption.obey()
+                    self._take_back(returned)
                 self._look()
                 self._hand_out()
         except CommClosedError:
@@ -93,15 +99,22 @@ class _Turns:
             self._tried[number] = self._tried.get(number, 0) + 1
             name = f"{self._job.outputs[0]}-{number:06d}-try-{self._tried[number]}"
             asked = (self._job, self._blocks.take(number), number, self._folder, version())
-            future = self._client.submit(work, *asked, key=name, pure=False)
+            future = self._client.submit(work, *asked, key=name, pure=False, **self._place(number))
             self._out[number] = future
             future.add_done_callback(lambda done, number=number: self._back.put((number, done)))
+
+    def _place(self, number):
+        """The first try of a block goes where Dask likes; each other one to the next worker, as one may be at fault."""
+        if self._tried[number] == 1 or not self._workers:
+            return {}
+        self._placed[number] = self._workers[(number + self._tried[number]) % len(self._workers)]
+        return {"workers": [self._placed[number]]}
 
     def _take_back(self, returned):
         number, future = returned
         if self._out.get(number) is not future:
             return
-        del self._out[number]
+        self._forget(number)
         if future.status == "finished":
             done = future.result()
             for name, rows in done.rows.items():
@@ -113,6 +126,10 @@ class _Turns:
         if future.status != "error":
             self._lost()
         self._failed(number, _reason(future.exception()))
+
+    def _forget(self, number):
+        self._placed.pop(number, None)
+        return self._out.pop(number)
 
     def _failed(self, number, reason):
         name, tried = f"partition {number} ({self._job.told(self._blocks.take(number))})", self._tried[number]
@@ -130,10 +147,13 @@ class _Turns:
             return
         if self._client.status != "running":
             self._lost()
-        threads, self._looked_s = sum(self._client.nthreads().values()), now_s
-        if not threads:
+        there, self._looked_s = self._client.nthreads(), now_s
+        if not there:
             tell("No worker is left; waiting for one.")
-        self._threads = max(threads, 1)
+        self._workers, self._threads = sorted(there), max(sum(there.values()), 1)
+        for number in [number for number, worker in self._placed.items() if worker not in there]:
+            self._forget(number).cancel()
+            self._failed(number, "its worker was lost")
         self._progress.show()
 
     def _lost(self):

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pyogrio
 import pytest
+from distributed import Client
 from partitioned import PATIENCE_S, STAGE, command, environment, wait_for
 
 
@@ -65,6 +66,11 @@ class Cluster:
         scratch = self._folder / f"worker-{self._count}"
         options = ("--nthreads", "1", "--no-nanny", "--no-dashboard", "--host", "127.0.0.1", "--local-directory", scratch)
         return self._start("worker", "--scheduler-file", self.address, *options, stage=stage, preexec_fn=limited)
+
+    def wait_for_workers(self, count):
+        """Until the scheduler knows of so many."""
+        with Client(scheduler_file=self.address) as client:
+            client.wait_for_workers(count, timeout=PATIENCE_S)
 
     def _start(self, role, *options, stage=STAGE, **how):
         arguments = [sys.executable, "-P", "-m", "dask", role, *map(str, options)]

@@ -3,11 +3,16 @@
 import os
 import signal
 import time
+from types import SimpleNamespace
 
+import numpy as np
 import pytest
 from partitioned import assert_equal, files_of, table_of, wait_for
 
+from skyalidade.batch.interruption import Interruption
+from skyalidade.batch.run import run
 from skyalidade.batch.version import version
+from skyalidade.batch.work import Done
 
 SITES, BLOCK = 240, 8
 PARTITIONS = SITES // BLOCK
@@ -88,6 +93,88 @@ def test_a_run_that_is_interrupted(begun, sites, tmp_path):
     assert "Traceback" not in told, told
 
 
+JOB = SimpleNamespace(outputs=("nights",), ending=".parquet", counted="rows", told=lambda block: "one site")
+DONE = Done({"nights": 1}, 0.0, 0.0)
+
+
+class Dask:
+    """Stands for a client. `answer(key, workers)` gives what comes of a block: Done, an error, or None where nothing ever does."""
+
+    status = "running"
+
+    def __init__(self, answer):
+        self.workers = [f"tcp://127.0.0.1:{port}" for port in (1, 2, 3)]
+        self.asked, self.cancelled, self._answer = [], [], answer
+
+    def nthreads(self):
+        return dict.fromkeys(self.workers, 1)
+
+    def submit(self, *_, key, workers=None, **__):
+        self.asked.append((key, workers))
+        told = self._answer(key, workers)
+        future = SimpleNamespace(status="error" if isinstance(told, Exception) else "finished", exception=lambda: told)
+        future.result, future.cancel = lambda: self.result(told), lambda: self.cancelled.append(key)
+        future.add_done_callback = lambda call: told is None or call(future)
+        return future
+
+    def result(self, told):
+        return told
+
+
+def test_a_block_that_failed_goes_to_the_next_worker(tmp_path):
+    """To each in turn: a worker whose disk is full fails quickly, and Dask would hand it all that others have no hands for."""
+    dask = Dask(lambda key, workers: OSError("no room"))
+    outcome = run(dask, JOB, np.arange(1), tmp_path, Interruption(), tries=4)
+    assert outcome.failed == {0: "no room"}
+    assert dask.asked[0] == ("nights-000000-try-1", None)
+    assert sorted(place for _, (place,) in dask.asked[1:]) == dask.workers
+
+
+def test_a_block_whose_worker_has_gone_is_tried_again(tmp_path, monkeypatch):
+    """Dask waits without end for the one worker that may do it."""
+    monkeypatch.setattr("skyalidade.batch.run.LOOK_S", 0.0)
+
+    def answer(key, workers):
+        if workers and len(dask.workers) > 1:
+            dask.workers.remove(*workers)
+            return None
+        return DONE if workers else OSError("no room")
+
+    dask = Dask(answer)
+    outcome = run(dask, JOB, np.arange(1), tmp_path, Interruption(), tries=5)
+    assert (outcome.failed, outcome.rows) == ({}, {"nights": 1})
+    assert dask.cancelled == ["nights-000000-try-2", "nights-000000-try-3"]
+
+
+def test_an_interruption_waits_for_the_end_of_a_call_of_dask(tmp_path):
+    """Within one it leaves callbacks of Dask's own threads behind, which tell tracebacks."""
+    whole = []
+
+    class Pressed(Dask):
+        def result(self, told):
+            signal.raise_signal(signal.SIGINT)
+            whole.append(told)
+            return told
+
+    before = signal.getsignal(signal.SIGINT)
+    with pytest.raises(KeyboardInterrupt), Interruption() as interruption:
+        run(Pressed(lambda *_: DONE), JOB, np.arange(2), tmp_path, interruption)
+    assert whole == [DONE]
+    assert signal.getsignal(signal.SIGINT) is before
+
+
+def test_an_interruption_asked_for_twice_is_obeyed_at_once():
+    with pytest.raises(KeyboardInterrupt), Interruption():  # noqa: PT012
+        signal.raise_signal(signal.SIGINT)
+        with pytest.raises(KeyboardInterrupt):
+            signal.raise_signal(signal.SIGINT)
+
+
+def test_an_interruption_is_obeyed_at_the_end_at_the_latest():
+    with pytest.raises(KeyboardInterrupt), Interruption():
+        signal.raise_signal(signal.SIGINT)
+
+
 def _settled(folder):
     """The files once the workers of a killed client have ended too."""
     before = None
@@ -133,8 +220,9 @@ def test_a_disk_that_is_full_on_a_worker(cluster, batch, sites, tmp_path, alone)
     assert "Make room there" in told.stderr
     assert [path for path in folder.rglob("*") if path.is_file()] == [folder / "run.json"], "something torn was left"
 
-    cluster.add_worker()  # with room; what falls to the other one is tried again
-    told = batch(*halves, "--tries", 50)
+    cluster.add_worker()  # with room; what falls to the other one is tried again elsewhere
+    cluster.wait_for_workers(2)
+    told = batch(*halves)
     assert told.returncode == 0
     assert_as_alone(folder, alone)
 

@@ -48,10 +48,11 @@ def asked_of(file, folder):
 
 def run_s(client, job, blocks, folder):
     """What came of a run, and the bytes written."""
+    from skyalidade.batch.interruption import Interruption
     from skyalidade.batch.run import run
 
     folder.mkdir()
-    outcome = run(client, job, blocks, folder)
+    outcome = run(client, job, blocks, folder, Interruption())
     assert not outcome.failed
     assert outcome.rows["nights"] == len(blocks.whole.points) * NIGHTS
     return outcome, sum(file.stat().st_size for file in Path(folder).rglob("*.parquet"))
