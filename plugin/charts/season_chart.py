@@ -6,7 +6,7 @@ Under the nights lies the tilt, over the windows' length. Nothing hangs on colou
 
 import numpy as np
 
-from .sheets import area, plain, sheet
+from .sheets import area, plain, sheet, wrapped
 
 WIDTH_PX, EDGE_PX, LABEL_PX = 1500, 24, 64
 TOP_PX, NIGHTS_PX, DATES_PX, TILT_PX, LEGEND_PX, LINE_PX = 64, 576, 30, 104, 40, 21
@@ -28,7 +28,7 @@ def draw(chart, heading, caption, words, body, theme):
     chart : plan.season_chart.Chart
     heading : str
     caption : sequence of str
-        Lines under the picture.
+        Lines under the picture; those that are too long for it go on on the next.
     words : dict of str to str
         What the marks mean: `twilight dark window stroke moon` for the legend, as far as they are drawn; `new full turn tilt` beside what
         they name, `turn` with a place for hours.
@@ -42,9 +42,10 @@ def draw(chart, heading, caption, words, body, theme):
     """
     colour = theme.usable or theme.of(body)
     tilted = bool(np.isfinite(chart.tilt_deg[1]).any())
+    width = WIDTH_PX - 2 * LABEL_PX
+    caption = [line for text in caption for line in wrapped(plain(text, 400), TEXT, width)]
     below = EDGE_PX + LINE_PX * len(caption) + LEGEND_PX + (TILT_PX + DATES_PX if tilted else 0) + DATES_PX
     figure = sheet(WIDTH_PX, TOP_PX + NIGHTS_PX + below, theme.paper)
-    width = WIDTH_PX - 2 * LABEL_PX
     nights = area(figure, LABEL_PX, below, width, NIGHTS_PX)
     nights.set(xlim=(0, chart.told.size), ylim=(0, HOURS_A_DAY))
     _hours_of_day(nights, chart, theme)
@@ -67,7 +68,7 @@ def _write(figure, heading, caption, theme):
     figure.text(LABEL_PX / width, 1 - 24 / height, plain(heading, 130), color=theme.ink, size=13, weight="bold", va="center")
     for i, line in enumerate(reversed(caption)):
         up = (EDGE_PX + LINE_PX * (i + 0.3)) / height
-        figure.text(LABEL_PX / width, up, plain(line, 230), color=theme.ink, size=TEXT, va="center")
+        figure.text(LABEL_PX / width, up, line, color=theme.ink, size=TEXT, va="center")
 
 
 def corners(left, right, low, high):

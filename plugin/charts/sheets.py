@@ -51,6 +51,23 @@ def plain(text, longest=80):
     return line.replace("$", r"\$")  # between two of them matplotlib would read a formula
 
 
+def wrapped(line, size, room_px, weight="normal"):
+    """A text to draw as lines no wider than a room, broken between words; a word that is wider stands alone. Size in points."""
+    from matplotlib.font_manager import FontProperties
+    from matplotlib.textpath import text_to_path
+
+    font = FontProperties(size=size, weight=weight)
+    lines = []
+    for word in line.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        width, _, _ = text_to_path.get_text_width_height_descent(longer.replace(r"\$", "$"), font, False)
+        if lines and width * DPI / 72.0 <= room_px:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
 def rendered(figure, ending):
     """The bytes of a figure's file, `.png` or `.svg`; the same figure gives the same ones."""
     from matplotlib import rc_context

@@ -5,7 +5,7 @@ The picture is rectilinear, as the camera's: straight things stay straight, and 
 
 import numpy as np
 
-from .sheets import area, plain, sheet
+from .sheets import area, plain, sheet, wrapped
 
 LONG_SIDE_PX = 1400
 EDGE_PX, LABEL_PX, LINE_PX, CORE_PX = 16, 64, 22, 9
@@ -22,7 +22,7 @@ def draw(scene, caption, clock, theme, words=WORDS):
     ----------
     scene : plan.view.Scene
     caption : sequence of str
-        Lines under the picture, the first one larger.
+        Lines under the picture, the first one larger; those that are too long for its width go on on the next.
     clock : sequence of str
         What the clock shows at the marks on the body's way.
     theme : Theme
@@ -36,8 +36,10 @@ def draw(scene, caption, clock, theme, words=WORDS):
     half_width, half_height = scene.half_size
     scale = _scale(scene)
     width, height = round(2.0 * half_width * scale), round(2.0 * half_height * scale)
-    below = LABEL_PX + LINE_PX * (len(caption) + 1)
-    figure = sheet(max(width + LABEL_PX + EDGE_PX, 900), height + EDGE_PX + below, theme.paper)
+    across = max(width + LABEL_PX + EDGE_PX, 900)
+    lines = list(_caption(caption, across - LABEL_PX - EDGE_PX))
+    below = LABEL_PX + LINE_PX * (len(lines) + 1)
+    figure = sheet(across, height + EDGE_PX + below, theme.paper)
     axes = area(figure, LABEL_PX, below, width, height)
     axes.set_xlim(-half_width, half_width)
     axes.set_ylim(-half_height, half_height)
@@ -49,12 +51,18 @@ def draw(scene, caption, clock, theme, words=WORDS):
     for drawing in (_ground, _subjects, _frame):
         drawing(axes, scene, theme)
     _clock(axes, scene, clock, theme)
-    for i, line in enumerate(caption):
-        weight, size = ("bold", 12) if i == 0 else ("normal", 10)
+    for i, (line, size, weight) in enumerate(lines):
         up = (below - LABEL_PX - LINE_PX * (i + 0.5)) / (height + EDGE_PX + below)
-        left = LABEL_PX / (figure.get_size_inches()[0] * figure.dpi)
-        figure.text(left, up, plain(line, 250), color=theme.ink, size=size, weight=weight, va="center")
+        figure.text(LABEL_PX / across, up, line, color=theme.ink, size=size, weight=weight, va="center")
     return figure
+
+
+def _caption(caption, room_px):
+    """Lines that fit under the picture, each with its size and weight."""
+    for i, text in enumerate(caption):
+        size, weight = (12, "bold") if i == 0 else (10, "normal")
+        for line in wrapped(plain(text, 250), size, room_px, weight):
+            yield line, size, weight
 
 
 def _scale(scene):

@@ -123,6 +123,23 @@ def test_what_is_written(tmp_path, theme):
     assert "23:30" not in texts  # the moment itself stands in the caption
 
 
+def test_a_caption_too_long_for_the_picture_goes_on_on_the_next_line(tmp_path):
+    """In an upright picture of a lens, which is narrow: nothing is cut, nothing runs over the edge."""
+    long = (
+        "Terrain: '"
+        + "a model with a long name " * 3
+        + "', cells of 10 m, known to 5.1 km, no trees or buildings. A planning aid, not a survey: it costs $5 and $6."
+    )
+    figure = skyline_view.draw(scene(portrait=True), [*CAPTION, long], CLOCK, THEMES["print"])
+    texts = figure.texts[len(CAPTION) :]
+    assert len(texts) > 1
+    assert " ".join(text.get_text() for text in texts).replace(r"\$", "$") == long
+    renderer = figure.canvas.get_renderer()
+    edges = [text.get_window_extent(renderer) for text in figure.texts]
+    assert max(edge.x1 for edge in edges) <= figure.bbox.x1
+    assert min(edge.y0 for edge in edges) >= 0.0
+
+
 def test_at_night_there_is_red_alone(tmp_path):
     image = pixels(scene(), tmp_path, "night")
     assert image[..., 0].max() > 200
