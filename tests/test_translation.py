@@ -1,6 +1,7 @@
 """Languages: nothing a person reads escapes translation, Spanish is complete, and what machines read is the same in every language."""
 
 import ast
+import itertools
 import pickle
 import re
 import string
@@ -25,8 +26,10 @@ from qgis.PyQt.QtCore import QCoreApplication, QTranslator
 
 from skyalidade import names
 from skyalidade.adapters import field_words, fields, looks, translation
-from skyalidade.adapters.translation import counted, date_told, localised, said, tr
+from skyalidade.adapters.translation import counted, date_told, day_told, localised, said, tr
+from skyalidade.plan import night_windows, targets
 from skyalidade.plan.clock import instants
+from skyalidade.plan.conditions import DOWN, Conditions
 from skyalidade.plan.unmet import between
 from skyalidade.plugin import SkyAlidade
 from skyalidade.words import Opening, Sentence
@@ -130,6 +133,40 @@ def test_identifiers_are_kept():
     assert [
         text for text, spoken in told.items() if set(IDENTIFIER.findall(re.sub("{[^}]*}", "", text))) - set(IDENTIFIER.findall(spoken))
     ] == []
+
+
+def asked_of_night_windows():
+    """Every kind of sentence that night_windows may give as a reason."""
+    limits = [(None, 60.0), (10.5, None), (-1.0, 30.0)]
+    for body in names.BODIES:
+        body_asked = targets.target(body, (279.23, 38.78), -80.5)
+        for (tilt, apex), moon in itertools.product(itertools.product([(None, None), *limits], repeat=2), (DOWN, "down_or_thin")):
+            asked = Conditions(
+                alt_min_deg=12.5,
+                sun_limit_deg=-15.5,
+                tilt_min_deg=tilt[0],
+                tilt_max_deg=tilt[1],
+                apex_min_deg=apex[0],
+                apex_max_deg=apex[1],
+                moon=moon,
+            )
+            for name in night_windows.ASKED_IN_ORDER:
+                if (name != "tilt" or tilt != (None, None)) and (name != "apex" or apex != (None, None)):
+                    yield night_windows._sentence(name, body_asked, asked)
+
+
+def test_reasons_read_from_a_table_are_told_in_spanish(spanish):
+    """A table holds them in English; what a chart tells of them is what was meant."""
+    reasons = list(asked_of_night_windows())
+    assert len({reason.pattern for reason in reasons}) > 8
+    for reason in reasons:
+        again = night_windows.reason_of(str.__str__(reason))
+        assert said(again) == said(reason) != str(reason)
+    assert (
+        said(night_windows.reason_of("core is above 10.5° only by day or in twilight"))
+        == "núcleo: por encima de 10,5° solo de día o en el crepúsculo"
+    )
+    assert night_windows.reason_of("somebody's own words") == "somebody's own words"
 
 
 def test_a_text_without_translation_is_told(tmp_path, monkeypatch):
@@ -376,6 +413,17 @@ def test_numbers_and_dates_as_readers_write_them(qgis_app, language, number, who
         assert field_words.place(-3.5, 12.345) == place
         assert field_words.coordinates(-3.5, 12.345) == "12.34500° N, 3.50000° W"
         assert counted({"x": 1234}) == f"{whole} x"
+    finally:
+        speak("")
+        translation.remove()
+
+
+@pytest.mark.parametrize(("language", "day"), [("es_ES", "1 mar"), ("en_GB", "03-01"), ("de_DE", "03-01")])
+def test_a_day_of_every_year_is_not_taken_for_another(qgis_app, language, day):
+    """In Spanish 03-01 would be the third of January."""
+    speak(language)
+    try:
+        assert day_told(3, 1).rstrip(".") == day
     finally:
         speak("")
         translation.remove()

@@ -11,12 +11,11 @@ from qgis.PyQt.QtCore import QDate, QDateTime, Qt
 
 from ..plan.seasons import ALWAYS, closed_on, season
 from .points import text_key
-from .translation import date_told, tr
+from .translation import date_told, day_told, tr
 
 REACH_M = 20_000.0  # closed ground farther away is of no concern
 GRID_ERROR = 1.02  # a grid is stretched by less
 TOUCH_M = 1e-3  # nearer than this is inside
-YEARLY = "{:02d}-{:02d}"
 
 
 @dataclass(frozen=True)
@@ -76,7 +75,7 @@ def _day_text(value):
 def _in_words(own):
     if own == ALWAYS:
         return tr("always")
-    first, last = (day if day is None else YEARLY.format(*day) if own.every_year else date_told(day) for day in (own.first, own.last))
+    first, last = (day if day is None else day_told(*day) if own.every_year else date_told(day) for day in (own.first, own.last))
     if own.every_year:
         return tr("each year {first} to {last}").format(first=first, last=last)
     if first is None or last is None:

@@ -59,7 +59,7 @@ HELP = {
     "SUN_MIN": "The Moon over a subject at dusk wants the Sun between -8° and 0°. Blank: no condition.",
     "LIT_MIN": "0 is new Moon, 0.5 a half, 1 full. Blank: no condition.",
     "LIT_MAX": "0 is new Moon, 0.5 a half, 1 full. Blank: no condition.",
-    "TEMPERATURE": "Cold air bends light more: by about 4 % for 10°.",
+    "TEMPERATURE": "Cold air bends light more: by about 4 % for 10 °C.",
     # the ground
     "DEM_BAND": "1 unless the file holds something else first.",
     "TERRAIN_RADIUS": "Ground farther off is not looked at. Far mountains want more, and time.",

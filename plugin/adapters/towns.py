@@ -39,5 +39,5 @@ def town_refusals(algorithm, parameters, context):
     fields = algorithm.parameterAsSource(parameters, "TOWNS", context).fields()
     if fields.lookupField(field) >= 0 and not fields.field(field).isNumeric():
         yield tr("{name}: the field '{field}' of TOWNS holds {kind}, not numbers. Choose one with the number of people.").format(
-            name=POPULATION, field=field, kind=fields.field(field).typeName() or tr("no numbers")
+            name=POPULATION, field=field, kind=fields.field(field).typeName() or tr("values of another kind")
         )

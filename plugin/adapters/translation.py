@@ -15,6 +15,7 @@ CONTEXT = PROVIDER_ID
 I18N = Path(__file__).parent.parent / "i18n"
 ENGLISH = "en"
 ISO_DATE = re.compile(r"\b\d{4}-\d{2}-\d{2}\b")
+LEAP_YEAR = 2000  # in which every month and day that can be is
 
 _spoken = {"language": ENGLISH, "locale": None, "translator": None}  # the locale is None where texts and numbers are as in the sources
 
@@ -90,6 +91,12 @@ def date_told(text):
     if locale is None:
         return str(text)
     return ISO_DATE.sub(lambda found: locale.toString(QDate.fromString(found[0], "yyyy-MM-dd"), "d MMM yyyy"), str(text))
+
+
+def day_told(month, day):
+    """A day of every year for a person; in English as layers hold it, 03-01."""
+    locale = _spoken["locale"]
+    return f"{month:02d}-{day:02d}" if locale is None else locale.toString(QDate(LEAP_YEAR, month, day), "d MMM")
 
 
 def counted(reasons):

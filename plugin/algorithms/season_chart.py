@@ -23,6 +23,7 @@ from ..charts.themes import THEMES
 from ..names import BODIES
 from ..names import THEMES as THEME_NAMES
 from ..plan.clock import local_text
+from ..plan.night_windows import reason_of
 from ..plan.season_chart import chart_of
 from ..plan.targets import target
 
@@ -238,7 +239,9 @@ class Summary:
 
     def unusable(self):
         """A line about the others."""
-        told = "; ".join(f"{localised(f'{count:,}')}: {said(reason)}" for reason, count in self._reasons.most_common(REASONS_TOLD))
+        told = "; ".join(
+            f"{localised(f'{count:,}')}: {said(reason_of(reason))}" for reason, count in self._reasons.most_common(REASONS_TOLD)
+        )
         return tr("Why nights have no window, the most frequent reasons: {reasons}.").format(reasons=told or "-")
 
     def cells(self):

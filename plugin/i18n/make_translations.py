@@ -38,6 +38,8 @@ TABLES = {
     "algorithms/season_chart.py": ("WITHOUT_PLACE",),
     "charts/sheets.py": ("MISSING",),
     "charts/skyline_view.py": ("WORDS",),
+    "plan/night_windows.py": ("REASONS",),
+    "plan/unmet.py": ("LIMITS",),
 }
 OF_CLASSES = ("TITLE", "SUMMARY", "TAGS")  # of every algorithm
 ALIAS = 2  # place of the alias in names.Field(name, kind, alias)

@@ -1275,7 +1275,7 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>Cold air bends light more: by about 4 % for 10°.</source>
+        <source>Cold air bends light more: by about 4 % for 10 °C.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3321,7 +3321,7 @@
     </message>
     <message>
         <location filename="../adapters/towns.py"/>
-        <source>no numbers</source>
+        <source>values of another kind</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -5966,21 +5966,6 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{seen} and the band's tilt {tilt}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>{seen} with the band's tilt {tilt}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>{who} stays behind the terrain skyline while all else holds</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
         <source>the core</source>
         <translation type="unfinished"></translation>
     </message>
@@ -5991,17 +5976,17 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>up</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>up and lit over {lit:g}</source>
+        <source>the window is told with the night beside this one, in which the best minute lies</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>no darkness this night: the Sun stays above {limit:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is never {seen}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6026,11 +6011,6 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{seen} with the arch's top {apex}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
         <source>{who} is {seen} only by day or in twilight</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6041,17 +6021,37 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
+        <source>{who} stays behind the terrain skyline while all else holds</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} and the band's tilt {tilt}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the band's tilt {tilt}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the arch's top {apex}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
         <source>plane at galactic longitude {lon:g}°</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>the window is told with the night beside this one, in which the best minute lies</source>
+        <source>up</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{who} is never {seen}</source>
+        <source>up and lit over {lit:g}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6171,16 +6171,6 @@
     </message>
     <message>
         <location filename="../plan/unmet.py"/>
-        <source>{apex} with the core {limits}</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/unmet.py"/>
-        <source>between {least:g}° and {most:g}°</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../plan/unmet.py"/>
         <source>{who} is closest to the bearing just outside the nights asked: ask for a night more at either end.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -6237,6 +6227,16 @@
     <message>
         <location filename="../plan/unmet.py"/>
         <source>above {least:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>between {least:g}° and {most:g}°</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{apex} with the core {limits}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -81,12 +81,12 @@
     <message>
         <location filename="../adapters/areas.py"/>
         <source>{name}: the polygon of feature {fid} has no place in the CRS of the paths. Choose another CRS for the paths.</source>
-        <translation>{name}: el polígono del objeto {fid} no tiene lugar en el SRC de los senderos. Elija otro SRC para los senderos.</translation>
+        <translation>{name}: el polígono del objeto {fid} no se puede situar en el SRC de los senderos. Elija otro SRC para los senderos.</translation>
     </message>
     <message>
         <location filename="../adapters/bearings.py"/>
         <source>Magnetic bearings are null outside {first:g} to {last:g}, the years for which {model} holds.</source>
-        <translation>Los rumbos magnéticos son nulos fuera de {first:g} a {last:g}, los años para los que vale {model}.</translation>
+        <translation>Los rumbos magnéticos son nulos fuera del periodo de {first:g} a {last:g}, los años para los que vale {model}.</translation>
     </message>
     <message>
         <location filename="../adapters/bearings.py"/>
@@ -106,22 +106,22 @@
     <message>
         <location filename="../adapters/cautions.py"/>
         <source>Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).</source>
-        <translation>Nunca mire al Sol ni apunte a él un visor óptico o un teleobjetivo sin un filtro solar certificado (ISO 12312-2 para los ojos).</translation>
+        <translation>No mire nunca al Sol ni le apunte con un visor óptico o un teleobjetivo sin un filtro solar certificado (ISO 12312-2 para los ojos).</translation>
     </message>
     <message>
         <location filename="../adapters/cautions.py"/>
         <source>Walking in the dark: cliffs, tides, water levels, weather, animals. Arrive before dark, not alone, and tell someone. The result knows nothing of footing, tide or weather.</source>
-        <translation>Caminar a oscuras: acantilados, mareas, niveles de agua, tiempo, animales. Llegue antes de que oscurezca, no vaya en solitario y avise a alguien. El resultado no sabe nada del firme, de la marea ni del tiempo.</translation>
+        <translation>Caminar a oscuras: acantilados, mareas, nivel del agua, meteorología, animales. Llegue antes de que oscurezca, no vaya en solitario y avise a alguien. El resultado no sabe nada del suelo que se pisa, de la marea ni de la meteorología.</translation>
     </message>
     <message>
         <location filename="../adapters/cautions.py"/>
         <source>A planning aid, not a survey and not a permit: access, closures and night hours are decided by the land manager and local law. Only the closures of the layers given are known here.</source>
-        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: los accesos, los cierres y los horarios nocturnos los deciden el gestor del terreno y la ley local. Aquí solo se conocen los cierres de las capas indicadas.</translation>
+        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: los accesos, los cierres y los horarios nocturnos los deciden el gestor del terreno y la normativa local. Aquí solo se conocen los cierres de las capas indicadas.</translation>
     </message>
     <message>
         <location filename="../adapters/cautions.py"/>
         <source>The terrain is that of '{dem}', in cells of {size} m. Elevation data have errors, and no trees or buildings: what is clear by them may be hidden. Look from the place by day.</source>
-        <translation>El terreno es el de '{dem}', en celdas de {size} m. Los datos de elevación tienen errores y carecen de árboles y edificios: lo que según ellos está despejado puede quedar oculto. Mire desde el lugar de día.</translation>
+        <translation>El terreno es el de '{dem}', en celdas de {size} m. Los datos de elevaciones tienen errores y no incluyen árboles ni edificios: lo que según ellos está despejado puede quedar oculto. Mire desde el lugar de día.</translation>
     </message>
     <message>
         <location filename="../adapters/clashes.py"/>
@@ -241,17 +241,17 @@
     <message>
         <location filename="../adapters/drawn.py"/>
         <source>whose bearing_deg, dist_m or top_alt_deg is blank</source>
-        <translation>cuyo bearing_deg, dist_m o top_alt_deg está en blanco</translation>
+        <translation>con bearing_deg, dist_m o top_alt_deg en blanco</translation>
     </message>
     <message>
         <location filename="../adapters/drawn.py"/>
         <source>whose dist_m, altitudes or width_deg no subject has</source>
-        <translation>cuyas dist_m, alturas o width_deg no puede tener ningún motivo</translation>
+        <translation>con una dist_m, unas alturas o una width_deg que no puede tener ningún motivo</translation>
     </message>
     <message>
         <location filename="../adapters/drawn.py"/>
         <source>with no place on the Earth</source>
-        <translation>sin lugar en la Tierra</translation>
+        <translation>sin una posición en la Tierra</translation>
     </message>
     <message>
         <location filename="../adapters/drawn.py"/>
@@ -271,7 +271,7 @@
     <message>
         <location filename="../adapters/drawn.py"/>
         <source>SIGHTLINES: {n:,} lines from {total:,} features.</source>
-        <translation>SIGHTLINES: {n:,} líneas de {total:,} objetos.</translation>
+        <translation>SIGHTLINES: líneas: {n:,}; objetos: {total:,}.</translation>
     </message>
     <message>
         <location filename="../adapters/drawn.py"/>
@@ -461,12 +461,12 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Walking in the dark: cliffs, tides, water levels, weather, animals. Not alone; tell someone. This plan knows nothing of footing, tide or weather.</source>
-        <translation>Caminar a oscuras: acantilados, mareas, niveles de agua, tiempo, animales. No vaya en solitario; avise a alguien. Este plan no sabe nada del firme, de la marea ni del tiempo.</translation>
+        <translation>Caminar a oscuras: acantilados, mareas, nivel del agua, meteorología, animales. No vaya en solitario; avise a alguien. Este plan no sabe nada del suelo que se pisa, de la marea ni de la meteorología.</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>A planning aid, not a survey and not a permit: access, closures, night hours, artificial light and group size are decided by the land manager and local law.</source>
-        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: los accesos, los cierres, los horarios nocturnos, la luz artificial y el tamaño del grupo los deciden el gestor del terreno y la ley local.</translation>
+        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: los accesos, los cierres, los horarios nocturnos, la luz artificial y el tamaño del grupo los deciden el gestor del terreno y la normativa local.</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -516,12 +516,12 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Sun: never look at it, nor point an optical viewfinder or a long lens at it, without a certified solar filter (ISO 12312-2 for the eye).</source>
-        <translation>Sol: nunca lo mire ni apunte a él un visor óptico o un teleobjetivo sin un filtro solar certificado (ISO 12312-2 para los ojos).</translation>
+        <translation>Sol: nunca lo mire ni le apunte con un visor óptico o un teleobjetivo sin un filtro solar certificado (ISO 12312-2 para los ojos).</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Terrain is that of an elevation model, with its errors, without trees or buildings. Look from the place by day.</source>
-        <translation>El terreno es el de un modelo de elevación, con sus errores, sin árboles ni edificios. Mire desde el lugar de día.</translation>
+        <translation>El terreno es el de un modelo digital de elevaciones, con sus errores, sin árboles ni edificios. Mire desde el lugar de día.</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -561,7 +561,7 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>{begin} to {end}, closest {moment}</source>
-        <translation>{begin} a {end}, máximo acercamiento {moment}</translation>
+        <translation>de {begin} a {end}; más cerca, {moment}</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -576,7 +576,7 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>{lit:.0f} % lit</source>
-        <translation>iluminada al {lit:.0f} %</translation>
+        <translation>iluminada al {lit:.0f} %</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -621,12 +621,12 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Place on the Milky Way</source>
-        <translation>Lugar de la Vía Láctea</translation>
+        <translation>Punto de la Vía Láctea</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Leave the car</source>
-        <translation>Salir del coche</translation>
+        <translation>Dejar el coche</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -686,22 +686,22 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>{body} comes over {subject}</source>
-        <translation>{body} llega sobre {subject}</translation>
+        <translation>{body}: empieza a estar sobre {subject}</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>{body} closest to the bearing of {subject}</source>
-        <translation>{body} en su mayor cercanía al rumbo de {subject}</translation>
+        <translation>{body}: más cerca del rumbo de {subject}</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>{body} leaves {subject}</source>
-        <translation>{body} deja {subject}</translation>
+        <translation>{body}: deja de estar sobre {subject}</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Leave</source>
-        <translation>Marcharse</translation>
+        <translation>Partida</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -746,7 +746,7 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>from behind the camera</source>
-        <translation>de detrás de la cámara</translation>
+        <translation>desde detrás de la cámara</translation>
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
@@ -756,7 +756,7 @@
     <message>
         <location filename="../adapters/field_words.py"/>
         <source>Whether the terrain hides the top of {subject} from {camera} is uncertain.</source>
-        <translation>No es seguro si el terreno oculta la cima de {subject} desde {camera}.</translation>
+        <translation>No se sabe con certeza si el terreno oculta la cima de {subject} desde {camera}.</translation>
     </message>
     <message>
         <location filename="../adapters/files.py"/>
@@ -771,7 +771,7 @@
     <message>
         <location filename="../adapters/keeping.py"/>
         <source>{field} is {new}</source>
-        <translation>{field} es {new}</translation>
+        <translation>{field} pasa a ser {new}</translation>
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
@@ -801,7 +801,7 @@
     <message>
         <location filename="../adapters/lens.py"/>
         <source>Camera kept level: turned to the aim, but not tilted up</source>
-        <translation>Cámara nivelada: girada hacia el objetivo, pero sin inclinarla hacia arriba</translation>
+        <translation>Cámara nivelada: girada hacia donde se apunta, pero sin inclinarla hacia arriba</translation>
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
@@ -841,12 +841,12 @@
     <message>
         <location filename="../adapters/lens.py"/>
         <source>Stars blurred this much are still sharp [px]</source>
-        <translation>Las estrellas así de desenfocadas aún son nítidas [px]</translation>
+        <translation>Desenfoque con el que las estrellas aún se ven nítidas [px]</translation>
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
         <source>Aimed: between, subject or body</source>
-        <translation>Apuntada: between, subject o body</translation>
+        <translation>Apuntado: between, subject o body</translation>
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
@@ -866,7 +866,7 @@
     <message>
         <location filename="../adapters/lens.py"/>
         <source>FOCUS_M is {focus:g} m, within the focal length of {focal:g} mm. Give a distance in metres, such as 20.</source>
-        <translation>FOCUS_M es {focus:g} m, dentro de la distancia focal de {focal:g} mm. Indique una distancia en metros, como 20.</translation>
+        <translation>FOCUS_M es {focus:g} m, no más que la distancia focal de {focal:g} mm. Indique una distancia en metros, como 20.</translation>
     </message>
     <message>
         <location filename="../adapters/lens.py"/>
@@ -891,7 +891,7 @@
     <message>
         <location filename="../adapters/lines.py"/>
         <source>{label}: {n:,} lines from {total:,} features.</source>
-        <translation>{label}: {n:,} líneas de {total:,} objetos.</translation>
+        <translation>{label}: líneas: {n:,}; objetos: {total:,}.</translation>
     </message>
     <message>
         <location filename="../adapters/looks.py"/>
@@ -916,7 +916,7 @@
     <message>
         <location filename="../adapters/moments.py"/>
         <source>{n:.3g} times lie a STEP of {step:g} min apart from the first to the last, over {most:,}. Give a longer STEP.</source>
-        <translation>{n:.3g} horas separadas por un STEP de {step:g} min van de la primera a la última, más de {most:,}. Indique un STEP más largo.</translation>
+        <translation>De la primera fecha a la última hay {n:.3g} momentos separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo.</translation>
     </message>
     <message>
         <location filename="../adapters/moments.py"/>
@@ -926,7 +926,7 @@
     <message>
         <location filename="../adapters/moments.py"/>
         <source>'{text}' is no time. Write it as 2027-06-06 23:30:00, with Z or an offset such as -06:00 if it is not the local clock.</source>
-        <translation>'{text}' no es una hora. Escríbala como 2027-06-06 23:30:00, con Z o un desfase como -06:00 si no es la hora local.</translation>
+        <translation>'{text}' no es una fecha y hora. Escríbala como 2027-06-06 23:30:00, con Z o un desfase como -06:00 si no es la hora local.</translation>
     </message>
     <message>
         <location filename="../adapters/moments.py"/>
@@ -936,7 +936,7 @@
     <message>
         <location filename="../adapters/packages.py"/>
         <source>{provider}: {n:,} rows, then cancelled, not whole.</source>
-        <translation>{provider}: {n:,} filas y después cancelado, incompleta.</translation>
+        <translation>{provider}: {n:,} filas y después cancelada, incompleta.</translation>
     </message>
     <message>
         <location filename="../adapters/packages.py"/>
@@ -961,7 +961,7 @@
     <message>
         <location filename="../adapters/pairing.py"/>
         <source>Heights: {sources}.</source>
-        <translation>Alturas: {sources}.</translation>
+        <translation>Altitudes: {sources}.</translation>
     </message>
     <message>
         <location filename="../adapters/pairing.py"/>
@@ -1011,7 +1011,7 @@
     <message>
         <location filename="../adapters/pairing.py"/>
         <source>pairs from the DEM</source>
-        <translation>pares con alturas del MDE</translation>
+        <translation>pares con altitudes del MDE</translation>
     </message>
     <message>
         <location filename="../adapters/pairing.py"/>
@@ -1021,7 +1021,7 @@
     <message>
         <location filename="../adapters/pairing.py"/>
         <source>pairs taken as level, as not both points have a Z</source>
-        <translation>pares tomados a nivel, pues no ambos puntos tienen Z</translation>
+        <translation>pares tomados al mismo nivel, pues falta la Z de algún punto</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1166,7 +1166,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>By map or receiver. It tells how far a bearing may be off.</source>
-        <translation>Por mapa o receptor. Dice cuánto puede desviarse un rumbo.</translation>
+        <translation>Con mapa o receptor. Indica cuánto puede desviarse un rumbo.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1176,7 +1176,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>Looked for no farther out than this: near the horizon a shadow has no end.</source>
-        <translation>No se busca más lejos: cerca del horizonte una sombra no tiene fin.</translation>
+        <translation>No se busca más lejos: con el astro cerca del horizonte una sombra no tiene fin.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1191,7 +1191,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A night has the date of its evening: what happens after midnight belongs to the day before.</source>
-        <translation>Una noche lleva la fecha de su tarde: lo que ocurre después de medianoche pertenece al día anterior.</translation>
+        <translation>Una noche lleva la fecha del día en que comienza: lo que ocurre después de medianoche pertenece al día anterior.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1201,42 +1201,42 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>With an offset or Z that instant; without, the clock of TIME_ZONE, or of each site where that is blank.</source>
-        <translation>Con un desfase o Z, ese instante; sin él, el reloj de TIME_ZONE, o el de cada lugar si está en blanco.</translation>
+        <translation>Con un desfase o Z, ese instante; sin él, la hora de TIME_ZONE, o la de cada lugar si está en blanco.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>As the first time. Included, if a step falls on it.</source>
-        <translation>Como la primera hora. Incluida si un paso cae en ella.</translation>
+        <translation>Como la inicial. Incluida si un paso cae en ella.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>As the time above. Included, if a step falls on it.</source>
-        <translation>Como la hora anterior. Incluida si un paso cae en ella.</translation>
+        <translation>Como la anterior. Incluida si un paso cae en ella.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>From one time to the next, in minutes.</source>
-        <translation>De una hora a la siguiente, en minutos.</translation>
+        <translation>De un momento al siguiente, en minutos.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>From one time to the next, in minutes: through each night, or from the time above to the end.</source>
-        <translation>De una hora a la siguiente, en minutos: a lo largo de cada noche, o desde la hora anterior hasta el final.</translation>
+        <translation>De un momento al siguiente, en minutos: a lo largo de cada noche, o desde la hora anterior hasta la final.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>Above the level horizon, refraction included. For the arch it is the core's altitude. Blank: no limit.</source>
-        <translation>Sobre el horizonte a nivel, con refracción. Para el arco es la altura del núcleo. En blanco: sin límite.</translation>
+        <translation>Sobre el horizonte astronómico, con la refracción incluida. Para el arco es la altura del núcleo. En blanco: sin límite.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>The body's centre, refraction included. Less than 0: behind or below the subject. Blank: no condition.</source>
-        <translation>El centro del astro, con refracción. Menos de 0: detrás o por debajo del motivo. En blanco: sin condición.</translation>
+        <translation>El centro del astro, con la refracción incluida. Menos de 0: detrás o por debajo del motivo. En blanco: sin condición.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>The body's centre, refraction included. Blank: no condition.</source>
-        <translation>El centro del astro, con refracción. En blanco: sin condición.</translation>
+        <translation>El centro del astro, con la refracción incluida. En blanco: sin condición.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1246,7 +1246,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>The angle between band and horizon at the core: little is the low, flat arch. Blank: no condition.</source>
-        <translation>El ángulo entre la banda y el horizonte en el núcleo: poco es el arco bajo y tendido. En blanco: sin condición.</translation>
+        <translation>El ángulo entre la banda y el horizonte en el núcleo: un valor pequeño es el arco bajo y tendido. En blanco: sin condición.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1266,7 +1266,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>The Moon over a subject at dusk wants the Sun between -8° and 0°. Blank: no condition.</source>
-        <translation>La Luna sobre un motivo al anochecer pide el Sol entre -8° y 0°. En blanco: sin condición.</translation>
+        <translation>La Luna sobre un motivo al anochecer requiere el Sol entre -8° y 0°. En blanco: sin condición.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1275,8 +1275,8 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>Cold air bends light more: by about 4 % for 10°.</source>
-        <translation>El aire frío curva más la luz: cerca de un 4 % por cada 10°.</translation>
+        <source>Cold air bends light more: by about 4 % for 10 °C.</source>
+        <translation>El aire frío curva más la luz: cerca de un 4 % por cada 10 °C.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1286,7 +1286,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>Ground farther off is not looked at. Far mountains want more, and time.</source>
-        <translation>No se mira el terreno más lejano. Las montañas lejanas piden más, y tiempo.</translation>
+        <translation>No se tiene en cuenta el terreno más lejano. Las montañas lejanas requieren un valor mayor, y más tiempo.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1326,7 +1326,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>However the camera is held. Trails and blur are counted in these pixels.</source>
-        <translation>Sea cual sea la posición de la cámara. Trazos y desenfoque se cuentan en estos píxeles.</translation>
+        <translation>Sea cual sea la posición de la cámara. Trazas y desenfoque se cuentan en estos píxeles.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1346,7 +1346,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>As it is set: 2.8 for f/2.8. It decides on depth of field and on the NPF rule.</source>
-        <translation>El ajustado: 2,8 para f/2,8. Decide la profundidad de campo y la regla NPF.</translation>
+        <translation>El que se ajusta: 2,8 para f/2,8. Determina la profundidad de campo y la regla NPF.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1396,7 +1396,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>Polygons on which people will stand; they are checked against closed ground.</source>
-        <translation>Polígonos en los que habrá personas; se comprueban con el terreno cerrado.</translation>
+        <translation>Polígonos en los que habrá personas; se cotejan con el terreno cerrado.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1426,7 +1426,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A guard against a run that fills a folder. Nothing is drawn if it would be more.</source>
-        <translation>Una protección contra una ejecución que llene una carpeta. Si hubiera más, no se dibuja nada.</translation>
+        <translation>Una protección contra una ejecución que llene una carpeta.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1446,12 +1446,12 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>It is made where it is missing. Files of an earlier run with the same names are written over.</source>
-        <translation>Se crea donde falta. Los archivos de una ejecución anterior con los mismos nombres se sobrescriben.</translation>
+        <translation>Se crea si no existe. Los archivos de una ejecución anterior con los mismos nombres se sobrescriben.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>It is made where it is missing. A picture for each sheet.</source>
-        <translation>Se crea donde falta. Una imagen por hoja.</translation>
+        <translation>Se crea si no existe. Una imagen por hoja.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1486,7 +1486,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A point for each site, body and time.</source>
-        <translation>Un punto por lugar, astro y hora.</translation>
+        <translation>Un punto por lugar, astro y momento.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1496,7 +1496,7 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A GeoTIFF in the cells of the elevation model, in minutes, with a legend in hours.</source>
-        <translation>Un GeoTIFF en las celdas del modelo de elevación, en minutos, con una leyenda en horas.</translation>
+        <translation>Un GeoTIFF en las celdas del modelo digital de elevaciones, en minutos, con una leyenda en horas.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1516,12 +1516,12 @@
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>A point for each subject, time and crossing of the ground.</source>
-        <translation>Un punto por motivo, hora y cruce con el terreno.</translation>
+        <translation>Un punto por motivo, momento y cruce con el terreno.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
         <source>They join the first crossings of times that follow each other.</source>
-        <translation>Unen los primeros cruces de horas consecutivas.</translation>
+        <translation>Unen los primeros cruces de momentos consecutivos.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -1566,7 +1566,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Blank: 10° for the core and a place on the plane, 0° for the rest. For the arch it is the core's.</source>
-        <translation>En blanco: 10° para el núcleo y un lugar del plano, 0° para los demás. Para el arco es la del núcleo.</translation>
+        <translation>En blanco: 10° para el núcleo y un punto del plano, 0° para los demás. Para el arco es la del núcleo.</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1576,7 +1576,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>; blank: ground is not looked at</source>
-        <translation>; en blanco: no se mira el terreno</translation>
+        <translation>; en blanco: no se tiene en cuenta el terreno</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1631,7 +1631,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Closed ground, never stood on</source>
-        <translation>Terreno cerrado, en el que nunca se está</translation>
+        <translation>Terreno cerrado, que nunca se pisa</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1646,7 +1646,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Body at least this high above the level horizon [°]</source>
-        <translation>Astro al menos a esta altura sobre el horizonte a nivel [°]</translation>
+        <translation>Astro al menos a esta altura sobre el horizonte astronómico [°]</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1661,12 +1661,12 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Heights in the unit that the file tells, else in metres; in any CRS. Only the part that is needed is read.</source>
-        <translation>Alturas en la unidad que indica el archivo, si no en metros; en cualquier SRC. Solo se lee la parte necesaria.</translation>
+        <translation>Altitudes en la unidad que indica el archivo; si no, en metros; en cualquier SRC. Solo se lee la parte necesaria.</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Within a cell or two of the tripod an elevation model knows nothing of what stands in the way.</source>
-        <translation>A una o dos celdas del trípode, un modelo de elevación no sabe nada de lo que estorba.</translation>
+        <translation>A una o dos celdas del trípode, un modelo digital de elevaciones no sabe nada de lo que estorba.</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1676,7 +1676,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>The body must stand above the terrain skyline (with an elevation model)</source>
-        <translation>El astro debe estar por encima del perfil del terreno (con un modelo de elevación)</translation>
+        <translation>El astro debe estar por encima del perfil del terreno (con un modelo digital de elevaciones)</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1686,7 +1686,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Refuse to draw more pictures than</source>
-        <translation>Rechazar dibujar más imágenes que</translation>
+        <translation>Número máximo de imágenes; si son más, no se dibuja ninguna</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1726,7 +1726,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>A date, or MM-DD for each year. Closed on the date of the evening or of the moment counts as closed.</source>
-        <translation>Una fecha, o MM-DD para cada año. Cuenta como cerrado lo que lo está en la fecha de la tarde o en la del momento.</translation>
+        <translation>Una fecha, o MM-DD para cada año. Cuenta como cerrado lo que lo está en la fecha de la noche o en la del momento.</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1746,12 +1746,12 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Place of the star: right ascension and declination, ICRS, as 'RA,Dec' [°]</source>
-        <translation>Lugar de la estrella: ascensión recta y declinación, ICRS, como 'AR,Dec' [°]</translation>
+        <translation>Posición de la estrella: ascensión recta y declinación, ICRS, como 'AR,Dec' [°]</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Galactic longitude of the place on the Milky Way's plane [°]</source>
-        <translation>Longitud galáctica del lugar en el plano de la Vía Láctea [°]</translation>
+        <translation>Longitud galáctica del punto en el plano de la Vía Láctea [°]</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1761,7 +1761,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>The Moon is thin while less than this part is lit, 0 to 1</source>
-        <translation>La Luna es delgada mientras está iluminada menos de esta parte, de 0 a 1</translation>
+        <translation>La Luna se considera delgada si su parte iluminada es menor que esta, de 0 a 1</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1781,7 +1781,7 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Blank: 60° for the body arch, since higher its direction swings; no limit for other bodies.</source>
-        <translation>En blanco: 60° para el astro arch, pues más arriba su dirección oscila; sin límite para los demás.</translation>
+        <translation>En blanco: 60° para el astro arch, pues más arriba su dirección cambia muy deprisa; sin límite para los demás.</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1796,22 +1796,22 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Band of the elevation model that holds the heights</source>
-        <translation>Banda del modelo de elevación que contiene las alturas</translation>
+        <translation>Banda del modelo digital de elevaciones que contiene las altitudes</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Pass over terrain nearer to the camera than this; blank: two cells of the elevation model</source>
-        <translation>Pasar por alto el terreno más cercano a la cámara que esto; en blanco: dos celdas del modelo de elevación</translation>
+        <translation>Pasar por alto el terreno más cercano a la cámara que esto; en blanco: dos celdas del modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Heights of the elevation model are good to</source>
-        <translation>Las alturas del modelo de elevación son buenas hasta</translation>
+        <translation>Exactitud de las altitudes del modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Refuse to write more rows than</source>
-        <translation>Rechazar escribir más filas que</translation>
+        <translation>Número máximo de filas; si son más, no se escribe ninguna</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
@@ -1831,12 +1831,12 @@
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Air pressure at the site [hPa]; blank: standard air at its height; 0: no refraction</source>
-        <translation>Presión del aire en el lugar [hPa]; en blanco: aire normal a su altura; 0: sin refracción</translation>
+        <translation>Presión del aire en el lugar [hPa]; en blanco: la de la atmósfera estándar a su altitud; 0: sin refracción</translation>
     </message>
     <message>
         <location filename="../adapters/parameters.py"/>
         <source>Elevation model, a raster file</source>
-        <translation>Modelo de elevación, un archivo ráster</translation>
+        <translation>Modelo digital de elevaciones (MDE), un archivo ráster</translation>
     </message>
     <message>
         <location filename="../adapters/planned.py"/>
@@ -1846,7 +1846,7 @@
     <message>
         <location filename="../adapters/planned.py"/>
         <source>whose t_utc lies outside the years of the ephemeris</source>
-        <translation>cuyo t_utc está fuera de los años de las efemérides</translation>
+        <translation>cuyo t_utc está fuera de los años que abarcan las efemérides</translation>
     </message>
     <message>
         <location filename="../adapters/planned.py"/>
@@ -1871,7 +1871,7 @@
     <message>
         <location filename="../adapters/planned.py"/>
         <source>ALIGNMENTS: {n:,} rows from {total:,} features.</source>
-        <translation>ALIGNMENTS: {n:,} filas de {total:,} objetos.</translation>
+        <translation>ALIGNMENTS: filas: {n:,}; objetos: {total:,}.</translation>
     </message>
     <message>
         <location filename="../adapters/planned.py"/>
@@ -1891,17 +1891,17 @@
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM '{name}': heights in {unit}.</source>
-        <translation>DEM '{name}': alturas en {unit}.</translation>
+        <translation>MDE '{name}': altitudes en {unit}.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM: the middle of '{name}' is no place on the Earth. Check the layer's CRS.</source>
-        <translation>DEM: el centro de '{name}' no es un lugar de la Tierra. Compruebe el SRC de la capa.</translation>
+        <translation>DEM: el centro de '{name}' no está en la Tierra. Compruebe el SRC de la capa.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
         <source>DEM: a part of '{name}' is no place on the Earth. Choose an AREA within its map.</source>
-        <translation>DEM: una parte de '{name}' no es un lugar de la Tierra. Elija un AREA dentro de su mapa.</translation>
+        <translation>DEM: una parte de '{name}' no está en la Tierra. Elija un AREA dentro de su mapa.</translation>
     </message>
     <message>
         <location filename="../adapters/plots.py"/>
@@ -1911,7 +1911,7 @@
     <message>
         <location filename="../adapters/plots.py"/>
         <source>AREA does not meet the DEM '{name}'. Choose an extent on it, or leave AREA blank.</source>
-        <translation>AREA no toca el DEM '{name}'. Elija una extensión sobre él o deje AREA en blanco.</translation>
+        <translation>AREA no toca el MDE '{name}'. Elija una extensión que lo abarque en parte o deje AREA en blanco.</translation>
     </message>
     <message>
         <location filename="../adapters/points.py"/>
@@ -1921,12 +1921,12 @@
     <message>
         <location filename="../adapters/points.py"/>
         <source>{label}: {n:,} points from {total:,} features.</source>
-        <translation>{label}: {n:,} puntos de {total:,} objetos.</translation>
+        <translation>{label}: puntos: {n:,}; objetos: {total:,}.</translation>
     </message>
     <message>
         <location filename="../adapters/points.py"/>
         <source>{label}: {name} is blank in {n:,} features: its default is taken.</source>
-        <translation>{label}: {name} está en blanco en {n:,} objetos: se toma su valor por defecto.</translation>
+        <translation>{label}: {name} está en blanco en {n:,} objetos: se toma su valor predeterminado.</translation>
     </message>
     <message>
         <location filename="../adapters/points.py"/>
@@ -1941,7 +1941,7 @@
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM: there is no raster that can be read. Choose an elevation model, or leave it blank.</source>
-        <translation>DEM: no hay ningún ráster que se pueda leer. Elija un modelo de elevación o déjelo en blanco.</translation>
+        <translation>DEM: no hay ningún ráster que se pueda leer. Elija un modelo digital de elevaciones o déjelo en blanco.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
@@ -1961,12 +1961,12 @@
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM: band {band} of '{name}' holds colours, not heights. Choose another DEM_BAND, or another raster.</source>
-        <translation>DEM: la banda {band} de '{name}' contiene colores, no alturas. Elija otro DEM_BAND u otro ráster.</translation>
+        <translation>DEM: la banda {band} de '{name}' contiene colores, no altitudes. Elija otro DEM_BAND u otro ráster.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM '{name}': {n:,} heights that no ground has, such as -9999, are taken as not known.</source>
-        <translation>DEM '{name}': {n:,} alturas que no tiene ningún terreno, como -9999, se toman por desconocidas.</translation>
+        <translation>MDE '{name}': {n:,} altitudes que no tiene ningún terreno, como -9999, se toman por desconocidas.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
@@ -1976,12 +1976,12 @@
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM: '{name}' has no georeference, or one by control points alone. Warp it to a map first.</source>
-        <translation>DEM: '{name}' no está georreferenciado, o solo por puntos de control. Reproyéctelo primero a un mapa.</translation>
+        <translation>DEM: '{name}' no está georreferenciado, o solo por puntos de control. Transfórmelo primero a un SRC con «Combar (reproyectar)».</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM: '{name}' cannot be read at column {col}, row {row}: the file is damaged or cut short. Get it anew.</source>
-        <translation>DEM: no se puede leer '{name}' en la columna {col}, fila {row}: el archivo está dañado o cortado. Consígalo de nuevo.</translation>
+        <translation>DEM: no se puede leer '{name}' en la columna {col}, fila {row}: el archivo está dañado o cortado. Obténgalo de nuevo.</translation>
     </message>
     <message>
         <location filename="../adapters/reasons.py"/>
@@ -2006,12 +2006,12 @@
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>DEM is blank. Choose an elevation model: a raster of heights.</source>
-        <translation>DEM está en blanco. Elija un modelo de elevación: un ráster de alturas.</translation>
+        <translation>DEM está en blanco. Elija un modelo digital de elevaciones: un ráster de altitudes.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>TERRAIN_RADIUS is {radius:g} m: no ground lies between SKIP_NEAR ({near:g} m) and it. Give more, such as 40000.</source>
-        <translation>TERRAIN_RADIUS es {radius:g} m: no hay terreno entre SKIP_NEAR ({near:g} m) y él. Indique más, como 40000.</translation>
+        <translation>TERRAIN_RADIUS es {radius:g} m: no hay terreno entre SKIP_NEAR ({near:g} m) y ese radio. Indique más, como 40000.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2051,7 +2051,7 @@
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>{output}: the elevation model is read from {path}, which would be lost. Choose another name.</source>
-        <translation>{output}: el modelo de elevación se lee de {path}, que se perdería. Elija otro nombre.</translation>
+        <translation>{output}: el modelo digital de elevaciones se lee de {path}, que se perdería. Elija otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2086,7 +2086,7 @@
     <message>
         <location filename="../adapters/refusals.py"/>
         <source>{name} holds star ({shown}), but STAR is blank. Give its place, such as STAR=279.23,38.78.</source>
-        <translation>{name} contiene star ({shown}), pero STAR está en blanco. Indique su lugar, como STAR=279.23,38.78.</translation>
+        <translation>{name} contiene star ({shown}), pero STAR está en blanco. Indique su posición, como STAR=279.23,38.78.</translation>
     </message>
     <message>
         <location filename="../adapters/refusals.py"/>
@@ -2176,22 +2176,22 @@
     <message>
         <location filename="../adapters/relief.py"/>
         <source>on ground of no known height</source>
-        <translation>en terreno de altura desconocida</translation>
+        <translation>en terreno de altitud desconocida</translation>
     </message>
     <message>
         <location filename="../adapters/relief.py"/>
         <source>DEM '{name}': {mb:,.0f} MB of it in memory; heights in {unit}.</source>
-        <translation>DEM '{name}': {mb:,.0f} MB en memoria; alturas en {unit}.</translation>
+        <translation>MDE '{name}': {mb:,.0f} MB en memoria; altitudes en {unit}.</translation>
     </message>
     <message>
         <location filename="../adapters/relief.py"/>
         <source>What is wanted of the DEM '{name}' takes {need:,.0f} MB of memory, more than half of the {free:,.0f} MB free. Take fewer points, a shorter TERRAIN_RADIUS or MAX_DISTANCE, or a DEM of larger cells.</source>
-        <translation>Lo que se necesita del DEM '{name}' ocupa {need:,.0f} MB de memoria, más de la mitad de los {free:,.0f} MB libres. Tome menos puntos, un TERRAIN_RADIUS o MAX_DISTANCE más corto, o un DEM de celdas mayores.</translation>
+        <translation>Lo que se necesita del MDE '{name}' ocupa {need:,.0f} MB de memoria, más de la mitad de los {free:,.0f} MB libres. Tome menos puntos, un TERRAIN_RADIUS o MAX_DISTANCE más corto, o un MDE de celdas mayores.</translation>
     </message>
     <message>
         <location filename="../adapters/relief.py"/>
         <source>{label}: the DEM tells nothing of {n:,} of {total:,} points: {why}.</source>
-        <translation>{label}: el DEM no dice nada de {n:,} de {total:,} puntos: {why}.</translation>
+        <translation>{label}: el MDE no dice nada de {n:,} de {total:,} puntos: {why}.</translation>
     </message>
     <message>
         <location filename="../adapters/relief.py"/>
@@ -2201,7 +2201,7 @@
     <message>
         <location filename="../adapters/relief.py"/>
         <source>Skylines: {n:,} of {total:,} rays end with the DEM, or where it has a gap, before TERRAIN_RADIUS.</source>
-        <translation>Perfiles: {n:,} de {total:,} rayos acaban con el DEM, o donde tiene un hueco, antes de TERRAIN_RADIUS.</translation>
+        <translation>Perfiles: {n:,} de {total:,} rayos acaban con el MDE, o donde tiene un hueco, antes de TERRAIN_RADIUS.</translation>
     </message>
     <message>
         <location filename="../adapters/scene.py"/>
@@ -2226,7 +2226,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Refuse to make more sheets than</source>
-        <translation>Rechazar hacer más hojas que</translation>
+        <translation>Número máximo de hojas; si son más, no se hace ninguna</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2236,7 +2236,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>They fill the timetable. Select the few that are meant, and run on the selected features only.</source>
-        <translation>Llenan el horario. Seleccione las pocas que interesan y ejecute solo con los objetos seleccionados.</translation>
+        <translation>Llenan el horario. Seleccione las pocas que interesan y ejecute con «Objetos seleccionados solamente».</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2256,7 +2256,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Drawn either way round. Each camera takes the one that passes by it; it is checked against closed ground and timed.</source>
-        <translation>Dibujado en un sentido u otro. Cada cámara toma el que pasa por ella; se comprueba con el terreno cerrado y se cronometra.</translation>
+        <translation>Dibujado en un sentido u otro. Cada cámara toma el que pasa por ella; se coteja con el terreno cerrado y se calcula su duración.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2286,7 +2286,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>A date, or MM-DD for each year. Closed on the date of the evening, or of any hour out there, counts as closed.</source>
-        <translation>Una fecha, o MM-DD para cada año. Cuenta como cerrado lo que lo está en la fecha de la tarde o en cualquier hora de la salida.</translation>
+        <translation>Una fecha, o MM-DD para cada año. Cuenta como cerrado lo que lo está en la fecha de la noche o en cualquier hora de la salida.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2336,7 +2336,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Only its name and the size of its cells are told: the sheet says by which ground lines were called clear.</source>
-        <translation>Solo se indican su nombre y el tamaño de sus celdas: la hoja dice según qué terreno se llamaron despejadas las líneas.</translation>
+        <translation>Solo se indican su nombre y el tamaño de sus celdas: la hoja dice según qué terreno se dieron por despejadas las líneas.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2391,7 +2391,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Elevation model by which the results were made</source>
-        <translation>Modelo de elevación con el que se hicieron los resultados</translation>
+        <translation>Modelo digital de elevaciones con el que se hicieron los resultados</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2471,7 +2471,7 @@
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
         <source>Whom to call, and until when you want to be back.</source>
-        <translation>A quién llamar, y hasta cuándo quiere estar de vuelta.</translation>
+        <translation>A quién llamar, y a qué hora quiere estar de vuelta a más tardar.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_parameters.py"/>
@@ -2501,7 +2501,7 @@
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>This asks for {n:,} sheets, over MAX_PICTURES ({limit:,}). Select fewer features, choose another SHEET_BY, or raise MAX_PICTURES.</source>
-        <translation>Esto pide {n:,} hojas, por encima de MAX_PICTURES ({limit:,}). Seleccione menos objetos, elija otro SHEET_BY o aumente MAX_PICTURES.</translation>
+        <translation>Esto pide {n:,} hojas, más que MAX_PICTURES ({limit:,}). Seleccione menos objetos, elija otro SHEET_BY o aumente MAX_PICTURES.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sites.py"/>
@@ -2536,7 +2536,7 @@
     <message>
         <location filename="../adapters/sheet_sites.py"/>
         <source>{label}: {n:,} shapes have no place on the grid of a sheet's map and are left out.</source>
-        <translation>{label}: {n:,} formas no tienen lugar en la cuadrícula del plano de una hoja y se excluyen.</translation>
+        <translation>{label}: {n:,} formas no se pueden situar en la cuadrícula del plano de una hoja y se excluyen.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_sketch.py"/>
@@ -2621,7 +2621,7 @@
     <message>
         <location filename="../adapters/sheet_tables.py"/>
         <source>{label}: {n:,} rows from {total:,} features.</source>
-        <translation>{label}: {n:,} filas de {total:,} objetos.</translation>
+        <translation>{label}: filas: {n:,}; objetos: {total:,}.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_tables.py"/>
@@ -2661,7 +2661,7 @@
     <message>
         <location filename="../adapters/sheet_template.py"/>
         <source>TEMPLATE: {path} must show [% {notice} %] in a label on both pages: no sheet goes without it.</source>
-        <translation>TEMPLATE: {path} debe mostrar [% {notice} %] en una etiqueta en ambas páginas: ninguna hoja va sin él.</translation>
+        <translation>TEMPLATE: {path} debe mostrar [% {notice} %] en una etiqueta en ambas páginas: ninguna hoja va sin él.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_template.py"/>
@@ -2746,7 +2746,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Line of sight</source>
-        <translation>Línea de visión</translation>
+        <translation>Visibilidad</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2766,7 +2766,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Closest</source>
-        <translation>Máximo</translation>
+        <translation>Más cerca</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2791,7 +2791,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>On the dates of the timetable, evening and morning</source>
-        <translation>En las fechas del horario, tarde y mañana</translation>
+        <translation>En las fechas del horario, al anochecer y al amanecer</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2801,7 +2801,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Against closed ground</source>
-        <translation>Comprobación del terreno cerrado</translation>
+        <translation>Terreno cerrado</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2828,7 +2828,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Made by {provider} {version}, {when}</source>
-        <translation>Hecho por {provider} {version}, {when}</translation>
+        <translation>Hecho con {provider} {version}, {when}</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2873,7 +2873,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Elevation model</source>
-        <translation>Modelo de elevación</translation>
+        <translation>Modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2883,7 +2883,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Artificial light, drones, group size and commercial work are decided by them too; where the work needs a licensed guide, surveyor or engineer, their word stands.</source>
-        <translation>También deciden ellos la luz artificial, los drones, el tamaño del grupo y el trabajo comercial; donde el trabajo exige un guía, topógrafo o ingeniero titulado, vale su palabra.</translation>
+        <translation>También deciden ellos la luz artificial, los drones, el tamaño del grupo y el trabajo comercial; donde el trabajo exija un guía, topógrafo o ingeniero habilitado, prevalece su criterio.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2963,7 +2963,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Clockwise from true north at the camera, along the geodesic; ± is, at most, what a position known to {m:g} m is worth</source>
-        <translation>En sentido horario desde el norte verdadero en la cámara, a lo largo de la geodésica; ± es, como mucho, lo que vale una posición conocida con {m:g} m</translation>
+        <translation>En sentido horario desde el norte verdadero en la cámara, a lo largo de la geodésica; ± es, como mucho, lo que supone un error de posición de {m:g} m</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -2978,7 +2978,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>Times of {zones}; a night bears the date of its evening, times after midnight belong to the next morning</source>
-        <translation>Horas de {zones}; una noche lleva la fecha de su tarde; las horas después de medianoche son de la mañana siguiente</translation>
+        <translation>Horas de {zones}; una noche lleva la fecha del día en que comienza; las horas después de medianoche son de la mañana siguiente</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3053,12 +3053,12 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>{m:,.0f} m of it</source>
-        <translation>{m:,.0f} m de él</translation>
+        <translation>{m:,.0f} m dentro</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>{m:,.0f} m² of it</source>
-        <translation>{m:,.0f} m² de él</translation>
+        <translation>{m:,.0f} m² dentro</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3068,7 +3068,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>The name of the file holds a sign of code 0, which no file may have. Give another name.</source>
-        <translation>El nombre del archivo contiene un signo de código 0, que ningún archivo puede tener. Indique otro nombre.</translation>
+        <translation>El nombre del archivo contiene un carácter de código 0, que ningún archivo puede tener. Indique otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -3143,7 +3143,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>What was written is taken away.</source>
-        <translation>Lo escrito se ha retirado.</translation>
+        <translation>Lo escrito se ha borrado.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -3168,7 +3168,7 @@
     <message>
         <location filename="../adapters/standing.py"/>
         <source>{first:.1f}° to {last:.1f}° from the first time to the last</source>
-        <translation>{first:.1f}° a {last:.1f}° de la primera hora a la última</translation>
+        <translation>{first:.1f}° a {last:.1f}° de la hora inicial a la final</translation>
     </message>
     <message>
         <location filename="../adapters/standing.py"/>
@@ -3188,7 +3188,7 @@
     <message>
         <location filename="../adapters/standing.py"/>
         <source>ZONES: {n:,} left out, as MAX_DISTANCE reaches over {part:.0f} % of the way from subject to pole, where one bearing bounds no ground. Choose a smaller MAX_DISTANCE, or BODY in place of BEARING.</source>
-        <translation>ZONES: {n:,} excluidas, pues MAX_DISTANCE abarca más del {part:.0f} % del camino del motivo al polo, donde un rumbo no delimita ningún terreno. Elija un MAX_DISTANCE menor, o BODY en lugar de BEARING.</translation>
+        <translation>ZONES: {n:,} excluidas, pues MAX_DISTANCE abarca más del {part:.0f} % del camino del motivo al polo, donde un rumbo no delimita ningún terreno. Elija un MAX_DISTANCE menor, o BODY en lugar de BEARING.</translation>
     </message>
     <message>
         <location filename="../adapters/standing.py"/>
@@ -3273,7 +3273,7 @@
     <message>
         <location filename="../adapters/standing.py"/>
         <source>taken as level</source>
-        <translation>tomados a nivel</translation>
+        <translation>tomados al mismo nivel</translation>
     </message>
     <message>
         <location filename="../adapters/told_nights.py"/>
@@ -3322,8 +3322,8 @@
     </message>
     <message>
         <location filename="../adapters/towns.py"/>
-        <source>no numbers</source>
-        <translation>ningún número</translation>
+        <source>values of another kind</source>
+        <translation>valores de otra clase</translation>
     </message>
     <message>
         <location filename="../adapters/walks.py"/>
@@ -3393,12 +3393,12 @@
     <message>
         <location filename="../algorithms/alignments.py"/>
         <source>azimuth</source>
-        <translation>acimut</translation>
+        <translation>acimut, azimut</translation>
     </message>
     <message>
         <location filename="../algorithms/alignments.py"/>
         <source>First night, the date of its evening; blank: today</source>
-        <translation>Primera noche, la fecha de su tarde; en blanco: hoy</translation>
+        <translation>Primera noche, la fecha del día en que comienza; en blanco: hoy</translation>
     </message>
     <message>
         <location filename="../algorithms/alignments.py"/>
@@ -3418,7 +3418,7 @@
     <message>
         <location filename="../algorithms/alignments.py"/>
         <source>Blank: core 3°, arch and place on the plane 5°, pole 2°, star 1°, Sun and Moon 0.5°.</source>
-        <translation>En blanco: núcleo 3°, arco y lugar del plano 5°, polo 2°, estrella 1°, Sol y Luna 0,5°.</translation>
+        <translation>En blanco: núcleo 3°, arco y punto del plano 5°, polo 2°, estrella 1°, Sol y Luna 0,5°.</translation>
     </message>
     <message>
         <location filename="../algorithms/alignments.py"/>
@@ -3508,7 +3508,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>A timetable for each night in the field: when to leave the car, sunset, darkness, Moon, alignments, and when to be back</source>
-        <translation>Un horario para cada noche de campo: cuándo dejar el coche, puesta de Sol, oscuridad, Luna, alineaciones y cuándo estar de vuelta</translation>
+        <translation>Un horario para cada noche de campo: cuándo dejar el coche, la puesta de Sol, la oscuridad, la Luna, las alineaciones y cuándo estar de vuelta</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3533,7 +3533,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>waypoints</source>
-        <translation>puntos de paso</translation>
+        <translation>waypoints, puntos de paso</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3543,7 +3543,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>walk</source>
-        <translation>acceso</translation>
+        <translation>acceso a pie</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3563,7 +3563,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>Select the few that are meant, and run on the selected features only: each night and place gets a sheet.</source>
-        <translation>Seleccione las pocas que interesan y ejecute solo con los objetos seleccionados: cada noche y lugar recibe una hoja.</translation>
+        <translation>Seleccione las pocas que interesan y ejecute con «Objetos seleccionados solamente»: cada noche y lugar recibe una hoja.</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3588,7 +3588,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>Waypoints and walk</source>
-        <translation>Puntos de paso y acceso a pie</translation>
+        <translation>Puntos de paso (waypoints) y acceso a pie</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3618,7 +3618,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>Made by {provider}, {when}. Bearings are from true north unless called magnetic.</source>
-        <translation>Hecho por {provider}, {when}. Los rumbos parten del norte verdadero salvo los llamados magnéticos.</translation>
+        <translation>Hecho con {provider}, {when}. Los rumbos parten del norte verdadero salvo los llamados magnéticos.</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3633,7 +3633,7 @@
     <message>
         <location filename="../algorithms/field_plan.py"/>
         <source>{n:,} alignments on {sheets:,} sheets, one a night and place; on {dark:,} of them a walk lies in the dark.</source>
-        <translation>{n:,} alineaciones en {sheets:,} hojas, una por noche y lugar; en {dark:,} de ellas se camina a oscuras.</translation>
+        <translation>Alineaciones: {n:,}; hojas: {sheets:,}, una por noche y lugar; en {dark:,} de ellas se camina a oscuras.</translation>
     </message>
     <message>
         <location filename="../algorithms/field_plan.py"/>
@@ -3658,7 +3658,7 @@
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>Whether a subject and a body of the sky fit the lens, how large the subject is in the picture, the longest shutter without star trails, where to focus, and the frames of a panorama</source>
-        <translation>Si un motivo y un astro caben en el objetivo, cuánto ocupa el motivo en la imagen, el tiempo de exposición más largo sin trazos de estrellas, dónde enfocar y los fotogramas de una panorámica</translation>
+        <translation>Si un motivo y un astro caben en el encuadre del objetivo, cuánto ocupa el motivo en la imagen, el tiempo de exposición más largo sin trazas de estrellas, dónde enfocar y los fotogramas de una panorámica</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
@@ -3683,7 +3683,7 @@
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>shutter</source>
-        <translation>exposición</translation>
+        <translation>tiempo de exposición, obturador</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
@@ -3708,12 +3708,12 @@
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>With an offset or Z that instant, else the clock of TIME_ZONE.</source>
-        <translation>Con un desfase o Z, ese instante; si no, el reloj de TIME_ZONE.</translation>
+        <translation>Con un desfase o Z, ese instante; si no, la hora de TIME_ZONE.</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>Its sides are those of the frame on the level horizon.</source>
-        <translation>Sus lados son los del encuadre en el horizonte a nivel.</translation>
+        <translation>Sus lados son los del encuadre en el horizonte astronómico.</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
@@ -3738,7 +3738,7 @@
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>REACH is 0. Give the metres that the field of view is to be drawn, such as 2000, or leave it blank.</source>
-        <translation>REACH es 0. Indique los metros que debe dibujarse el campo de visión, como 2000, o déjelo en blanco.</translation>
+        <translation>REACH es 0. Indique hasta cuántos metros se dibuja el campo de visión, como 2000, o déjelo en blanco.</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
@@ -3748,22 +3748,22 @@
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>Time; blank: that of each sightline, or no body at all</source>
-        <translation>Hora; en blanco: la de cada línea de visión, o ningún astro</translation>
+        <translation>Fecha y hora; en blanco: la de cada línea de visión, o ningún astro</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>Draw the field of view as far as this; blank: a quarter farther than the subject</source>
-        <translation>Dibujar el campo de visión hasta; en blanco: un cuarto más lejos que el motivo</translation>
+        <translation>Dibujar el campo de visión hasta esta distancia; en blanco: un cuarto más lejos que el motivo</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>{n:,} fields of view.</source>
-        <translation>{n:,} campos de visión.</translation>
+        <translation>Campos de visión: {n:,}.</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
         <source>{n:,} fields of view, {heads:,} head positions.</source>
-        <translation>{n:,} campos de visión, {heads:,} posiciones de la rótula.</translation>
+        <translation>Campos de visión: {n:,}; posiciones de la rótula: {heads:,}.</translation>
     </message>
     <message>
         <location filename="../algorithms/framing.py"/>
@@ -3823,12 +3823,12 @@
     <message>
         <location filename="../algorithms/night_windows.py"/>
         <source>sunset</source>
-        <translation>puesta de Sol</translation>
+        <translation>puesta de Sol, ocaso</translation>
     </message>
     <message>
         <location filename="../algorithms/night_windows.py"/>
         <source>sunrise</source>
-        <translation>salida del Sol</translation>
+        <translation>salida del Sol, orto</translation>
     </message>
     <message>
         <location filename="../algorithms/night_windows.py"/>
@@ -3953,7 +3953,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>{lat:.4f}° {ns}, {lon:.4f}° {ew}. Clock on the wall of {zone}, upward from {foot:02d}:00; a night bears its evening's date.</source>
-        <translation>{lat:.4f}° {ns}, {lon:.4f}° {ew}. Hora de reloj de {zone}, hacia arriba desde las {foot:02d}:00; una noche lleva la fecha de su tarde.</translation>
+        <translation>{lat:.4f}° {ns}; {lon:.4f}° {ew}. Hora oficial de {zone}, hacia arriba desde las {foot:02d}:00; una noche lleva la fecha del día en que comienza.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -3993,17 +3993,17 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>A planning aid, not a survey and not a permit: it knows nothing of clouds, closures, access or footing. Arrive before dark, not alone.</source>
-        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: no sabe nada de nubes, cierres, accesos ni del firme. Llegue antes de que oscurezca y no vaya en solitario.</translation>
+        <translation>Una ayuda para planificar, no un levantamiento ni un permiso: no sabe nada de nubes, cierres, accesos ni del suelo que se pisa. Llegue antes de que oscurezca y no vaya en solitario.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>Every night is a column, from noon up to noon by the clock on the wall; the hour that clocks skip in spring is empty.</source>
-        <translation>Cada noche es una columna, de mediodía a mediodía por la hora de reloj; la hora que los relojes saltan en primavera está vacía.</translation>
+        <translation>Cada noche es una columna, de mediodía a mediodía en hora oficial; la hora que los relojes saltan en primavera queda vacía.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>Access, closures and night hours are decided by the land manager and local law. Walking in the dark is dangerous.</source>
-        <translation>Los accesos, los cierres y los horarios nocturnos los deciden el gestor del terreno y la ley local. Caminar a oscuras es peligroso.</translation>
+        <translation>Los accesos, los cierres y los horarios nocturnos los deciden el gestor del terreno y la normativa local. Caminar a oscuras es peligroso.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4018,7 +4018,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>A year of nights reads best. Select some sites and run on the selected features only, if there are many.</source>
-        <translation>Un año de noches es lo que mejor se lee. Seleccione algunos lugares y ejecute solo con los objetos seleccionados si son muchos.</translation>
+        <translation>Lo que mejor se lee es un año de noches. Si los lugares son muchos, seleccione algunos y ejecute con «Objetos seleccionados solamente».</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4123,7 +4123,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>This asks for {n:,} pictures, a site each, over MAX_PICTURES ({limit:,}). Select fewer sites and run on the selected features only, or raise MAX_PICTURES.</source>
-        <translation>Esto pide {n:,} imágenes, una por lugar, por encima de MAX_PICTURES ({limit:,}). Seleccione menos lugares y ejecute solo con los objetos seleccionados, o aumente MAX_PICTURES.</translation>
+        <translation>Esto pide {n:,} imágenes, una por lugar, más que MAX_PICTURES ({limit:,}). Seleccione menos lugares y ejecute con «Objetos seleccionados solamente», o aumente MAX_PICTURES.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4148,7 +4148,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>{n:,} pictures of {sites:,} sites and bodies in {folder}.</source>
-        <translation>{n:,} imágenes de {sites:,} lugares y astros en {folder}.</translation>
+        <translation>Imágenes: {n:,}, de {sites:,} pares de lugar y astro, en {folder}.</translation>
     </message>
     <message>
         <location filename="../algorithms/season_chart.py"/>
@@ -4163,7 +4163,7 @@
     <message>
         <location filename="../algorithms/season_chart.py"/>
         <source>the place on the plane</source>
-        <translation>el lugar del plano</translation>
+        <translation>el punto del plano</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
@@ -4173,7 +4173,7 @@
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>Where on the ground the Milky Way, the Moon or the Sun sits at a height over a subject's top: how the standpoint moves with it</source>
-        <translation>Dónde, sobre el terreno, la Vía Láctea, la Luna o el Sol queda a una altura sobre la cima de un motivo: cómo se mueve con ella el punto de toma</translation>
+        <translation>Dónde, sobre el terreno, la Vía Láctea, la Luna o el Sol queda a una altura sobre la cima de un motivo: cómo se desplaza el punto de toma con el astro</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
@@ -4193,17 +4193,17 @@
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>First time</source>
-        <translation>Primera hora</translation>
+        <translation>Fecha y hora iniciales</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>Last time; blank: the first time alone</source>
-        <translation>Última hora; en blanco: solo la primera</translation>
+        <translation>Fecha y hora finales; en blanco: solo las iniciales</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>Step between times [min]</source>
-        <translation>Paso entre horas [min]</translation>
+        <translation>Paso entre momentos [min]</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
@@ -4228,17 +4228,17 @@
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>START is blank. Give the first time, such as 2027-06-06 23:30:00.</source>
-        <translation>START está en blanco. Indique la primera hora, como 2027-06-06 23:30:00.</translation>
+        <translation>START está en blanco. Indique la fecha y hora iniciales, como 2027-06-06 23:30:00.</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 5.</source>
-        <translation>STEP es 0. Indique los minutos entre dos horas, como 5.</translation>
+        <translation>STEP es 0. Indique los minutos entre dos momentos, como 5.</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>MAX_DISTANCE is 0 and lets nothing through. Give the metres within which to stand, such as 5000.</source>
-        <translation>MAX_DISTANCE es 0 y no deja pasar nada. Indique los metros dentro de los que situarse, como 5000.</translation>
+        <translation>MAX_DISTANCE es 0 y no deja pasar nada. Indique los metros hasta los que situarse, como 5000.</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
@@ -4258,12 +4258,12 @@
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>{n:,} subjects and times are left out: {body} stands at {low:.1f}° to {high:.1f}° then, below the horizon, or as an arch too high or without its core.</source>
-        <translation>{n:,} motivos y horas se excluyen: {body} está entonces de {low:.1f}° a {high:.1f}°, bajo el horizonte, o como arco demasiado alto o sin su núcleo.</translation>
+        <translation>{n:,} pares de motivo y momento se excluyen: {body} está entonces de {low:.1f}° a {high:.1f}°, bajo el horizonte, o como arco demasiado alto o sin su núcleo.</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
         <source>{n:,} subjects and times have no first place within MAX_DISTANCE ({most:,.0f} m) and allowed ground: the shadow is longer, or falls elsewhere.</source>
-        <translation>{n:,} motivos y horas no tienen un primer lugar dentro de MAX_DISTANCE ({most:,.0f} m) y del terreno permitido: la sombra es más larga o cae en otra parte.</translation>
+        <translation>{n:,} pares de motivo y momento no tienen un primer lugar dentro de MAX_DISTANCE ({most:,.0f} m) y del terreno permitido: la sombra es más larga o cae en otra parte.</translation>
     </message>
     <message>
         <location filename="../algorithms/shadow_track.py"/>
@@ -4293,7 +4293,7 @@
     <message>
         <location filename="../algorithms/sightlines.py"/>
         <source>A compass needle turns by some 0.1° a year.</source>
-        <translation>La aguja de una brújula gira unos 0,1° al año.</translation>
+        <translation>La aguja de una brújula se desvía unos 0,1° más cada año.</translation>
     </message>
     <message>
         <location filename="../algorithms/sightlines.py"/>
@@ -4333,7 +4333,7 @@
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>layout</source>
-        <translation>composición</translation>
+        <translation>composición, diseño de impresión</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4368,7 +4368,7 @@
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>Sheets made</source>
-        <translation>Hojas hechas</translation>
+        <translation>Hojas creadas</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4393,7 +4393,7 @@
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>{n:,} sheets on {pages:,} pages in {file}.</source>
-        <translation>{n:,} hojas en {pages:,} páginas en {file}.</translation>
+        <translation>Hojas: {n:,}; páginas: {pages:,}; en {file}.</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4403,7 +4403,7 @@
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>TITLE is {n} letters long, and a sheet has room for {most}. Shorten it.</source>
-        <translation>TITLE tiene {n} letras, y en una hoja caben {most}. Acórtelo.</translation>
+        <translation>TITLE tiene {n} caracteres, y en una hoja caben {most}. Acórtelo.</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4413,12 +4413,12 @@
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>The template asks for the font {fonts}, which this computer has not: {fallback} is taken.</source>
-        <translation>La plantilla pide la fuente {fonts}, que este ordenador no tiene: se toma {fallback}.</translation>
+        <translation>La plantilla pide la fuente {fonts}, que este equipo no tiene: se toma {fallback}.</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
         <source>No font of this computer draws {letters}: they are boxes on the sheets. Install one that has them.</source>
-        <translation>Ninguna fuente de este ordenador dibuja {letters}: son cuadros en las hojas. Instale una que las tenga.</translation>
+        <translation>Ninguna fuente de este equipo dibuja {letters}: aparecen como cuadros en las hojas. Instale una que las tenga.</translation>
     </message>
     <message>
         <location filename="../algorithms/site_map.py"/>
@@ -4433,7 +4433,7 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>For how many minutes a night the body stands clear of the ridges in the dark, from each cell of an elevation model</source>
-        <translation>Cuántos minutos por noche el astro queda libre de las crestas en la oscuridad, desde cada celda de un modelo de elevación</translation>
+        <translation>Cuántos minutos por noche el astro queda libre de las crestas en la oscuridad, desde cada celda de un modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
@@ -4443,12 +4443,12 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>elevation model</source>
-        <translation>modelo de elevación</translation>
+        <translation>modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>DEM</source>
-        <translation>MDE</translation>
+        <translation>MDE, DEM</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
@@ -4508,7 +4508,7 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>Area for which it is told; blank: the whole elevation model</source>
-        <translation>Zona para la que se calcula; en blanco: todo el modelo de elevación</translation>
+        <translation>Zona para la que se calcula; en blanco: todo el modelo digital de elevaciones</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
@@ -4518,7 +4518,7 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on the average.</source>
-        <translation>{n:,} posiciones del astro, separadas {step:g}° de su giro diario: cuándo sale tras una cresta o se oculta se indica con {minutes:.0f} minutos, la mitad de eso en promedio.</translation>
+        <translation>{n:,} posiciones del astro, separadas {step:g}° de su giro diario: el momento en que asoma sobre una cresta o se oculta tras ella se conoce con un error de hasta {minutes:.0f} minutos, la mitad en promedio.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
@@ -4533,7 +4533,7 @@
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
         <source>DEM: '{name}' knows no height in the area. Choose another AREA, or another DEM_BAND.</source>
-        <translation>DEM: '{name}' no conoce ninguna altura en la zona. Elija otra AREA u otro DEM_BAND.</translation>
+        <translation>DEM: '{name}' no tiene ninguna altitud en la zona. Elija otra AREA u otro DEM_BAND.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
@@ -4543,7 +4543,7 @@
     <message>
         <location filename="../algorithms/sky_positions.py"/>
         <source>Azimuth and altitude of the Milky Way's core and arch, the Sun, the Moon or a star over points, at a time or through a span of it</source>
-        <translation>Acimut y altura del núcleo y del arco de la Vía Láctea, del Sol, de la Luna o de una estrella sobre puntos, a una hora o a lo largo de un intervalo</translation>
+        <translation>Acimut y altura del núcleo y del arco de la Vía Láctea, del Sol, de la Luna o de una estrella sobre puntos, en un momento o a lo largo de un intervalo</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
@@ -4558,7 +4558,7 @@
     <message>
         <location filename="../algorithms/sky_positions.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 10.</source>
-        <translation>STEP es 0. Indique los minutos entre dos horas, como 10.</translation>
+        <translation>STEP es 0. Indique los minutos entre dos momentos, como 10.</translation>
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
@@ -4573,7 +4573,7 @@
     <message>
         <location filename="../algorithms/sky_positions.py"/>
         <source>{n:,} positions (sites: {sites:,}, bodies: {bodies}, times: {times:,}).</source>
-        <translation>{n:,} posiciones (lugares: {sites:,}, astros: {bodies}, horas: {times:,}).</translation>
+        <translation>{n:,} posiciones (lugares: {sites:,}, astros: {bodies}, momentos: {times:,}).</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4598,7 +4598,7 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>No elevation model here: the horizon is level, hills are not shown. A planning aid, not a survey and not a permit.</source>
-        <translation>Aquí no hay modelo de elevación: el horizonte es plano y no se muestran relieves. Una ayuda para planificar, no un levantamiento ni un permiso.</translation>
+        <translation>Sin modelo digital de elevaciones: el horizonte es plano y no se muestran relieves. Una ayuda para planificar, no un levantamiento ni un permiso.</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4638,17 +4638,17 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter.</source>
-        <translation>Nunca mire al Sol ni apunte a él un visor óptico o un teleobjetivo sin un filtro solar certificado.</translation>
+        <translation>No mire nunca al Sol ni le apunte con un visor óptico o un teleobjetivo sin un filtro solar certificado.</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>Draw the body's way this long before and after [min]</source>
-        <translation>Dibujar el camino del astro este tiempo antes y después [min]</translation>
+        <translation>Dibujar la trayectoria del astro este tiempo antes y después [min]</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 30.</source>
-        <translation>STEP es 0. Indique los minutos entre dos horas, como 30.</translation>
+        <translation>STEP es 0. Indique los minutos entre dos momentos, como 30.</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4673,7 +4673,7 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>{place}: {body} at azimuth {az:.1f}°, altitude {alt:.1f}°; Moon lit {lit:.0f} %, {moon:.1f}° high; Sun {sun:.1f}°</source>
-        <translation>{place}: {body} en acimut {az:.1f}°, altura {alt:.1f}°; Luna iluminada al {lit:.0f} %, a {moon:.1f}° de altura; Sol a {sun:.1f}°</translation>
+        <translation>{place}: {body} en acimut {az:.1f}°, altura {alt:.1f}°; Luna iluminada al {lit:.0f} %, a {moon:.1f}° de altura; Sol a {sun:.1f}°</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4688,7 +4688,7 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>This may draw up to {n:,} pictures (cameras: {cameras:,}), more than MAX_PICTURES ({limit:,}). Choose fewer cameras or times, or raise MAX_PICTURES.</source>
-        <translation>Esto puede dibujar hasta {n:,} imágenes (cámaras: {cameras:,}), más que MAX_PICTURES ({limit:,}). Elija menos cámaras u horas, o aumente MAX_PICTURES.</translation>
+        <translation>Esto puede dibujar hasta {n:,} imágenes (cámaras: {cameras:,}), más que MAX_PICTURES ({limit:,}). Elija menos cámaras o momentos, o aumente MAX_PICTURES.</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4708,7 +4708,7 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>{n:,} pictures in {folder}.</source>
-        <translation>{n:,} imágenes en {folder}.</translation>
+        <translation>Imágenes: {n:,}, en {folder}.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -4778,7 +4778,7 @@
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>The wall clock at the subject, or a time with its offset from UTC. Blank: nights.</source>
-        <translation>La hora de reloj en el motivo, o una hora con su desfase respecto a UTC. En blanco: noches.</translation>
+        <translation>La hora oficial en el motivo, o una hora con su desfase respecto a UTC. En blanco: noches.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -4788,12 +4788,12 @@
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>Without TIME: first night, the date of its evening; blank: today</source>
-        <translation>Sin TIME: primera noche, la fecha de su tarde; en blanco: hoy</translation>
+        <translation>Sin TIME: primera noche, la fecha del día en que comienza; en blanco: hoy</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 15.</source>
-        <translation>STEP es 0. Indique los minutos entre dos horas, como 15.</translation>
+        <translation>STEP es 0. Indique los minutos entre dos momentos, como 15.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -4843,7 +4843,7 @@
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>{lost:,} of {all:,} subjects and times are left out: {sentence}.</source>
-        <translation>{lost:,} de {all:,} motivos y horas se excluyen: {sentence}.</translation>
+        <translation>{lost:,} de {all:,} pares de motivo y momento se excluyen: {sentence}.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -4863,12 +4863,12 @@
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>{names}: for nights only. The times given are taken as they are.</source>
-        <translation>{names}: solo para noches. Las horas indicadas se toman como son.</translation>
+        <translation>{names}: solo para noches. Las horas indicadas se toman tal cual.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
         <source>TIME_END is given without TIME. Give the first time too.</source>
-        <translation>TIME_END se indica sin TIME. Indique también la primera hora.</translation>
+        <translation>Se indica TIME_END sin TIME. Indique también la hora inicial.</translation>
     </message>
     <message>
         <location filename="../algorithms/standpoints.py"/>
@@ -4928,7 +4928,7 @@
     <message>
         <location filename="../algorithms/terrain_horizon.py"/>
         <source>No skyline: there is no site on ground whose height the DEM knows.</source>
-        <translation>Ningún perfil: no hay ningún lugar en terreno cuya altura conozca el DEM.</translation>
+        <translation>Ningún perfil: no hay ningún lugar en terreno cuya altitud conozca el MDE.</translation>
     </message>
     <message>
         <location filename="../algorithms/terrain_horizon.py"/>
@@ -4998,7 +4998,7 @@
     <message>
         <location filename="../expressions.py"/>
         <source>a time, or a text such as '2027-06-06T23:30:00-06:00'. Without an offset it is UTC, as it is in the field t_utc and in the Temporal Controller. A number counts milliseconds of UTC since 1970: epoch(now()) is this moment, while now() alone is what the computer's clock shows</source>
-        <translation>una hora, o un texto como '2027-06-06T23:30:00-06:00'. Sin desfase es UTC, como en el campo t_utc y en el controlador temporal. Un número cuenta milisegundos de UTC desde 1970: epoch(now()) es este momento, mientras que now() solo es lo que muestra el reloj del ordenador</translation>
+        <translation>una fecha y hora, o un texto como '2027-06-06T23:30:00-06:00'. Sin desfase es UTC, como en el campo t_utc y en el controlador temporal. Un número cuenta milisegundos de UTC desde 1970: epoch(now()) es este momento, mientras que now() por sí solo es lo que muestra el reloj del equipo</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5008,7 +5008,7 @@
     <message>
         <location filename="../expressions.py"/>
         <source>Returns the true bearing from a camera to a subject: at the camera, in degrees clockwise from true north, along the WGS 84 ellipsoid. NULL where the two are one place.</source>
-        <translation>Devuelve el rumbo verdadero de una cámara a un motivo: en la cámara, en grados en sentido horario desde el norte verdadero, a lo largo del elipsoide WGS 84. NULL donde ambos son un mismo lugar.</translation>
+        <translation>Devuelve el rumbo verdadero de una cámara a un motivo: en la cámara, en grados en sentido horario desde el norte verdadero, a lo largo del elipsoide WGS 84. NULL si ambos coinciden.</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5023,7 +5023,7 @@
     <message>
         <location filename="../expressions.py"/>
         <source>; 'star:RA,Dec': a fixed place, ICRS in degrees; 'galactic:LON': a place on the galactic plane, in degrees</source>
-        <translation>; 'star:AR,Dec': un lugar fijo, ICRS en grados; 'galactic:LON': un lugar del plano galáctico, en grados</translation>
+        <translation>; 'star:AR,Dec': un punto fijo, ICRS en grados; 'galactic:LON': un punto del plano galáctico, en grados</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5053,7 +5053,7 @@
     <message>
         <location filename="../expressions.py"/>
         <source>Returns the altitude of a body's centre above the level horizon, in degrees, as it is seen: with the refraction of standard air.</source>
-        <translation>Devuelve la altura del centro de un astro sobre el horizonte a nivel, en grados, tal como se ve: con la refracción del aire normal.</translation>
+        <translation>Devuelve la altura del centro de un astro sobre el horizonte astronómico, en grados, tal como se ve: con la refracción de la atmósfera estándar.</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5068,7 +5068,7 @@
     <message>
         <location filename="../expressions.py"/>
         <source>{x:g}, {y:g} is no place in {crs}. Check the CRS.</source>
-        <translation>{x:g}, {y:g} no es un lugar en {crs}. Compruebe el SRC.</translation>
+        <translation>{x:g}; {y:g} no es una posición válida en {crs}. Compruebe el SRC.</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -5088,12 +5088,12 @@
     <message>
         <location filename="../expressions.py"/>
         <source>'{value}' is no time. Write it as 2027-06-06T23:30:00Z, or with an offset such as -06:00; without one it is UTC.</source>
-        <translation>'{value}' no es una hora. Escríbala como 2027-06-06T23:30:00Z, o con un desfase como -06:00; sin él es UTC.</translation>
+        <translation>'{value}' no es una fecha y hora. Escríbala como 2027-06-06T23:30:00Z, o con un desfase como -06:00; sin él es UTC.</translation>
     </message>
     <message>
         <location filename="../ground/geodesic.py"/>
         <source>{n} of {total} places are not on the Earth (not a number, or latitude beyond 90 degrees): leave them out, or check their CRS.</source>
-        <translation>{n} de {total} lugares no están en la Tierra (no es un número, o la latitud pasa de 90 grados): exclúyalos o compruebe su SRC.</translation>
+        <translation>{n} de {total} lugares no están en la Tierra (no son números, o la latitud pasa de 90 grados): exclúyalos o compruebe su SRC.</translation>
     </message>
     <message>
         <location filename="../ground/magnetic.py"/>
@@ -5108,22 +5108,22 @@
     <message>
         <location filename="../ground/terrain.py"/>
         <source>Heights between cells need a raster of at least 2 x 2 cells. Choose a larger elevation model.</source>
-        <translation>Las alturas entre celdas necesitan un ráster de al menos 2 x 2 celdas. Elija un modelo de elevación mayor.</translation>
+        <translation>Las altitudes entre celdas necesitan un ráster de al menos 2 x 2 celdas. Elija un modelo digital de elevaciones mayor.</translation>
     </message>
     <message>
         <location filename="../ground/terrain.py"/>
         <source>A vertical unit of {unit} m is no length. Give 1 for metres, 0.3048 for feet.</source>
-        <translation>Una unidad vertical de {unit} m no es una longitud. Indique 1 para metros, 0.3048 para pies.</translation>
+        <translation>Una unidad vertical de {unit} m no es una longitud. Indique 1 para metros, 0,3048 para pies.</translation>
     </message>
     <message>
         <location filename="../ground/terrain.py"/>
         <source>The elevation model holds no height. Choose another band, or another model.</source>
-        <translation>El modelo de elevación no contiene ninguna altura. Elija otra banda u otro modelo.</translation>
+        <translation>El modelo digital de elevaciones no contiene ninguna altitud. Elija otra banda u otro modelo.</translation>
     </message>
     <message>
         <location filename="../ground/terrain.py"/>
         <source>The elevation model's cells have no area. Give it a georeference first.</source>
-        <translation>Las celdas del modelo de elevación no tienen superficie. Georreferéncielo primero.</translation>
+        <translation>Las celdas del modelo digital de elevaciones no tienen superficie. Georreferéncielo primero.</translation>
     </message>
     <message>
         <location filename="../lens/frame.py"/>
@@ -5158,7 +5158,7 @@
     <message>
         <location filename="../names.py"/>
         <source>Night (date of its evening)</source>
-        <translation>Noche (fecha de su tarde)</translation>
+        <translation>Noche (fecha en que comienza)</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5418,7 +5418,7 @@
     <message>
         <location filename="../names.py"/>
         <source>Magnetic declination, east positive [°]</source>
-        <translation>Declinación magnética, este positiva [°]</translation>
+        <translation>Declinación magnética, positiva al este [°]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5468,12 +5468,12 @@
     <message>
         <location filename="../names.py"/>
         <source>Distance to the least clearance [m]</source>
-        <translation>Distancia al menor despeje [m]</translation>
+        <translation>Distancia al margen mínimo [m]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
         <source>Least clearance [m]</source>
-        <translation>Menor despeje [m]</translation>
+        <translation>Margen mínimo sobre el terreno [m]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5483,7 +5483,7 @@
     <message>
         <location filename="../names.py"/>
         <source>Source of heights</source>
-        <translation>Origen de las alturas</translation>
+        <translation>Origen de las altitudes</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5603,12 +5603,12 @@
     <message>
         <location filename="../names.py"/>
         <source>Aim: azimuth [° true]</source>
-        <translation>Puntería: acimut [° verdaderos]</translation>
+        <translation>Apuntado: acimut [° verdaderos]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
         <source>Aim: altitude [°]</source>
-        <translation>Puntería: altura [°]</translation>
+        <translation>Apuntado: altura [°]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5713,7 +5713,7 @@
     <message>
         <location filename="../names.py"/>
         <source>Longest star trail [px]</source>
-        <translation>Trazo de estrella más largo [px]</translation>
+        <translation>Traza de estrella más largo [px]</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5793,12 +5793,12 @@
     <message>
         <location filename="../names.py"/>
         <source>Star or other fixed place (STAR)</source>
-        <translation>Estrella u otro lugar fijo (STAR)</translation>
+        <translation>Estrella u otro punto fijo (STAR)</translation>
     </message>
     <message>
         <location filename="../names.py"/>
         <source>Place on the galactic plane (GALACTIC_LON)</source>
-        <translation>Lugar del plano galáctico (GALACTIC_LON)</translation>
+        <translation>Punto del plano galáctico (GALACTIC_LON)</translation>
     </message>
     <message>
         <location filename="../names.py"/>
@@ -5943,12 +5943,12 @@
     <message>
         <location filename="../plan/exposure.py"/>
         <source>Rays of {km:g} km about latitude {lat:.1f}° are no smooth lines on the elevation model's map. Warp it to a polar map, or give a shorter TERRAIN_RADIUS.</source>
-        <translation>Los rayos de {km:g} km en torno a la latitud {lat:.1f}° no son líneas suaves en el mapa del modelo de elevación. Reproyéctelo a un mapa polar, o indique un TERRAIN_RADIUS más corto.</translation>
+        <translation>Los rayos de {km:g} km en torno a la latitud {lat:.1f}° no son líneas suaves en la proyección del modelo digital de elevaciones. Reproyéctelo a una proyección polar, o indique un TERRAIN_RADIUS más corto.</translation>
     </message>
     <message>
         <location filename="../plan/lattice.py"/>
         <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
-        <translation>Habría que mirar {n:.3g} motivos y horas, separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo, menos noches o menos motivos.</translation>
+        <translation>Habría que examinar {n:.3g} pares de motivo y momento, separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo, menos noches o menos motivos.</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
@@ -5967,21 +5967,6 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{seen} and the band's tilt {tilt}</source>
-        <translation>{seen} y la inclinación de la banda {tilt}</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>{seen} with the band's tilt {tilt}</source>
-        <translation>{seen} con la inclinación de la banda {tilt}</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>{who} stays behind the terrain skyline while all else holds</source>
-        <translation>{who} sigue detrás del perfil del terreno mientras se cumple todo lo demás</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
         <source>the core</source>
         <translation>el núcleo</translation>
     </message>
@@ -5992,23 +5977,23 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>up</source>
-        <translation>sobre el horizonte</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>up and lit over {lit:g}</source>
-        <translation>sobre el horizonte e iluminada más de {lit:g}</translation>
+        <source>the window is told with the night beside this one, in which the best minute lies</source>
+        <translation>la ventana se indica con la noche contigua, en la que está el mejor minuto</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>no darkness this night: the Sun stays above {limit:g}°</source>
-        <translation>sin oscuridad esta noche: el Sol sigue por encima de {limit:g}°</translation>
+        <translation>sin oscuridad esta noche: el Sol permanece por encima de {limit:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is never {seen}</source>
+        <translation>{who}: nunca {seen}</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>{who} stays below {least:g}°</source>
-        <translation>{who} sigue por debajo de {least:g}°</translation>
+        <translation>{who}: permanece por debajo de {least:g}°</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
@@ -6018,12 +6003,37 @@
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>the band's tilt is never {tilt} while {who} is {seen}</source>
-        <translation>la inclinación de la banda nunca está {tilt} mientras {who} está {seen}</translation>
+        <translation>la inclinación de la banda nunca está {tilt} con el astro {seen} ({who})</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>the arch's top never stands {apex} while {who} is {seen}</source>
-        <translation>la cima del arco nunca está {apex} mientras {who} está {seen}</translation>
+        <translation>la cima del arco nunca está {apex} con el astro {seen} ({who})</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} is {seen} only by day or in twilight</source>
+        <translation>{who}: {seen} solo de día o en el crepúsculo</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>Moon {up} while {who} is {seen} in the dark</source>
+        <translation>Luna {up} cuando el astro está {seen} en la oscuridad ({who})</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{who} stays behind the terrain skyline while all else holds</source>
+        <translation>{who}: permanece detrás del perfil del terreno mientras se cumple todo lo demás</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} and the band's tilt {tilt}</source>
+        <translation>{seen} y la inclinación de la banda {tilt}</translation>
+    </message>
+    <message>
+        <location filename="../plan/night_windows.py"/>
+        <source>{seen} with the band's tilt {tilt}</source>
+        <translation>{seen} con la inclinación de la banda {tilt}</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
@@ -6032,28 +6042,18 @@
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{who} is {seen} only by day or in twilight</source>
-        <translation>{who} está {seen} solo de día o en el crepúsculo</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
-        <source>Moon {up} while {who} is {seen} in the dark</source>
-        <translation>Luna {up} mientras {who} está {seen} en la oscuridad</translation>
-    </message>
-    <message>
-        <location filename="../plan/night_windows.py"/>
         <source>plane at galactic longitude {lon:g}°</source>
         <translation>plano en la longitud galáctica {lon:g}°</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>the window is told with the night beside this one, in which the best minute lies</source>
-        <translation>la ventana se indica con la noche contigua, en la que está el mejor minuto</translation>
+        <source>up</source>
+        <translation>sobre el horizonte</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>
-        <source>{who} is never {seen}</source>
-        <translation>{who} nunca está {seen}</translation>
+        <source>up and lit over {lit:g}</source>
+        <translation>sobre el horizonte e iluminada más de {lit:g}</translation>
     </message>
     <message>
         <location filename="../plan/nights.py"/>
@@ -6172,16 +6172,6 @@
     </message>
     <message>
         <location filename="../plan/unmet.py"/>
-        <source>{apex} with the core {limits}</source>
-        <translation>{apex} con el núcleo {limits}</translation>
-    </message>
-    <message>
-        <location filename="../plan/unmet.py"/>
-        <source>between {least:g}° and {most:g}°</source>
-        <translation>entre {least:g}° y {most:g}°</translation>
-    </message>
-    <message>
-        <location filename="../plan/unmet.py"/>
         <source>{who} is closest to the bearing just outside the nights asked: ask for a night more at either end.</source>
         <translation>{who} está más cerca del rumbo justo fuera de las noches pedidas: pida una noche más en cada extremo.</translation>
     </message>
@@ -6203,7 +6193,7 @@
     <message>
         <location filename="../plan/unmet.py"/>
         <source>{who} stays in the zenith, over no bearing.</source>
-        <translation>{who} sigue en el cenit, sobre ningún rumbo.</translation>
+        <translation>{who} permanece en el cenit, sobre ningún rumbo.</translation>
     </message>
     <message>
         <location filename="../plan/unmet.py"/>
@@ -6241,6 +6231,16 @@
         <translation>por encima de {least:g}°</translation>
     </message>
     <message>
+        <location filename="../plan/unmet.py"/>
+        <source>between {least:g}° and {most:g}°</source>
+        <translation>entre {least:g}° y {most:g}°</translation>
+    </message>
+    <message>
+        <location filename="../plan/unmet.py"/>
+        <source>{apex} with the core {limits}</source>
+        <translation>{apex} con el núcleo {limits}</translation>
+    </message>
+    <message>
         <location filename="../plan/zones.py"/>
         <source>{n} of {total} places have no longitude, or no latitude from -90 to 90: a place without both has no time zone.</source>
         <translation>{n} de {total} lugares no tienen longitud, o no tienen una latitud de -90 a 90: un lugar sin ambas no tiene zona horaria.</translation>
@@ -6248,12 +6248,12 @@
     <message>
         <location filename="../sky/bodies.py"/>
         <source>There is no place at right ascension {ra}°, declination {dec}°: declination runs from -90 to 90.</source>
-        <translation>No existe ningún lugar en la ascensión recta {ra}°, declinación {dec}°: la declinación va de -90 a 90.</translation>
+        <translation>No existe ningún punto en la ascensión recta {ra}°, declinación {dec}°: la declinación va de -90 a 90.</translation>
     </message>
     <message>
         <location filename="../sky/ephemeris.py"/>
         <source>The ephemeris {path} is missing. Stage the plugin with package.py, or install the release again.</source>
-        <translation>Faltan las efemérides {path}. Prepare el complemento con package.py, o instale de nuevo la versión publicada.</translation>
+        <translation>Falta el archivo de efemérides {path}. Prepare el complemento con package.py, o instale de nuevo la versión publicada.</translation>
     </message>
     <message>
         <location filename="../sky/ephemeris.py"/>
@@ -6263,12 +6263,12 @@
     <message>
         <location filename="../styles/alignments.qml"/>
         <source>Star or other fixed place</source>
-        <translation>Estrella u otro lugar fijo</translation>
+        <translation>Estrella u otro punto fijo</translation>
     </message>
     <message>
         <location filename="../styles/alignments.qml"/>
         <source>Place on the galactic plane</source>
-        <translation>Lugar del plano galáctico</translation>
+        <translation>Punto del plano galáctico</translation>
     </message>
     <message>
         <location filename="../styles/framing.qml"/>
@@ -6338,7 +6338,7 @@
     <message>
         <location filename="../models/park_season.model3"/>
         <source>Elevation model, a raster file; blank: ground is not looked at</source>
-        <translation>Modelo de elevación, un archivo ráster; en blanco: no se mira el terreno</translation>
+        <translation>Modelo digital de elevaciones (MDE), un archivo ráster; en blanco: no se tiene en cuenta el terreno</translation>
     </message>
     <message>
         <location filename="../models/park_season.model3"/>
@@ -6368,7 +6368,7 @@
     <message>
         <location filename="../models/park_season.model3"/>
         <source>core: Milky Way core; arch: Milky Way arch (its top); sun: Sun; moon: Moon; pole: Celestial pole above the horizon; star: Star or other fixed place (STAR); galactic: Place on the galactic plane (GALACTIC_LON)</source>
-        <translation>core: Núcleo de la Vía Láctea; arch: Arco de la Vía Láctea (su cima); sun: Sol; moon: Luna; pole: Polo celeste sobre el horizonte; star: Estrella u otro lugar fijo (STAR); galactic: Lugar del plano galáctico (GALACTIC_LON)</translation>
+        <translation>core: Núcleo de la Vía Láctea; arch: Arco de la Vía Láctea (su cima); sun: Sol; moon: Luna; pole: Polo celeste sobre el horizonte; star: Estrella u otro punto fijo (STAR); galactic: Punto del plano galáctico (GALACTIC_LON)</translation>
     </message>
     <message>
         <location filename="../models/park_season.model3"/>
@@ -6432,7 +6432,7 @@
 The sheets are the applicant's map. They are not a permit: access, closures, night hours, lights, group size and commercial work are decided by the land manager and local law. Walking in the dark is dangerous, and the results know nothing of footing, tide or weather.</source>
         <translation>Encuentra los lugares de los senderos desde los que cada motivo queda bajo el astro a la hora indicada, excluye el terreno cerrado, busca todas las noches de la temporada en que el astro está sobre el motivo desde allí y hace una hoja por lugar: plano, coordenadas, rumbos, horario, cierres.
 
-Las hojas son el plano del solicitante. No son un permiso: los accesos, los cierres, los horarios nocturnos, las luces, el tamaño del grupo y el trabajo comercial los deciden el gestor del terreno y la ley local. Caminar a oscuras es peligroso, y los resultados no saben nada del firme, de la marea ni del tiempo.</translation>
+Las hojas son el plano del solicitante. No son un permiso: los accesos, los cierres, los horarios nocturnos, las luces, el tamaño del grupo y el trabajo comercial los deciden el gestor del terreno y la normativa local. Caminar a oscuras es peligroso, y los resultados no saben nada del suelo que se pisa, de la marea ni de la meteorología.</translation>
     </message>
     <message>
         <location filename="../models/permit_package.model3"/>
@@ -6492,7 +6492,7 @@ Las hojas son el plano del solicitante. No son un permiso: los accesos, los cier
     <message>
         <location filename="../models/permit_package.model3"/>
         <source>One moment, such as 2027-06-06T23:30:00: the clock on the wall at the subject, or with an offset or Z. It decides where to stand; on other nights the body comes there at another minute.</source>
-        <translation>Un momento, como 2027-06-06T23:30:00: la hora de reloj en el motivo, o con un desfase o Z. Decide dónde situarse; otras noches el astro llega allí en otro minuto.</translation>
+        <translation>Un momento, como 2027-06-06T23:30:00: la hora oficial en el motivo, o con un desfase o Z. Decide dónde situarse; otras noches el astro llega allí en otro minuto.</translation>
     </message>
     <message>
         <location filename="../models/permit_package.model3"/>
@@ -6536,7 +6536,7 @@ Las hojas son el plano del solicitante. No son un permiso: los accesos, los cier
 Without an elevation model camera and subject stand on the same level ground and no hill is known.</source>
         <translation>Dos clics en el mapa, sin crear antes ninguna capa. La línea de visión dice rumbo, distancia y altura; las alineaciones, cada tramo de tiempo en que la Vía Láctea, la Luna, el Sol o una estrella está sobre el motivo mientras el cielo está oscuro.
 
-Sin modelo de elevación, cámara y motivo están en el mismo terreno llano y no se conoce ninguna colina.</translation>
+Sin modelo digital de elevaciones, cámara y motivo están en el mismo terreno llano y no se conoce ninguna colina.</translation>
     </message>
     <message>
         <location filename="../models/plan_one_subject.model3"/>
@@ -6551,7 +6551,7 @@ Sin modelo de elevación, cámara y motivo están en el mismo terreno llano y no
     <message>
         <location filename="../models/plan_one_subject.model3"/>
         <source>Click where the camera stands and where the subject is: the sightline between them, and when the sky stands over it</source>
-        <translation>Haga clic donde está la cámara y donde está el motivo: la línea de visión entre ambos, y cuándo el cielo queda sobre ella</translation>
+        <translation>Haga clic donde está la cámara y donde está el motivo: la línea de visión entre ambos, y cuándo queda el cielo sobre el motivo</translation>
     </message>
     <message>
         <location filename="../models/plan_one_subject.model3"/>

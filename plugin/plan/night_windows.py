@@ -14,7 +14,7 @@ from ..sky.bodies import CORE, MOON, MOON_RADIUS_KM, POLE, SUN, Body
 from ..sky.ephemeris import DAY_S, default_ephemeris
 from ..sky.horizontal import Sites
 from ..sky.tables import tracks
-from ..words import Opening, Sentence, one
+from ..words import Opening, Sentence, one, recognised
 from . import circumstances, clock, nights
 from .ahead import THREADS, worked_ahead
 from .alignments import BLOCK_CELLS, EDGE_S
@@ -22,7 +22,7 @@ from .altitudes import highest
 from .conditions import DOWN, Circumstances, Heavens, body_limits
 from .glow import Glow
 from .horizons import BLOCK_SKYLINES, Horizons, clear_of_skyline
-from .unmet import between, height
+from .unmet import LIMITS, between, height
 
 SUNRISE_ALT_DEG = -50.0 / 60.0  # centre, geometric: refraction 34', semidiameter 16', as almanacs reckon
 MINUTES_A_DAY = 1440.0
@@ -44,6 +44,26 @@ BARE = {
     "moon": Sentence("Moon"),
     "pole": Sentence("celestial pole"),
     "star": Sentence("star"),
+}
+
+# patterns of what `reason` tells, and of their parts beside BARE and `unmet.LIMITS`
+REASONS = {
+    "beside": "the window is told with the night beside this one, in which the best minute lies",
+    "light": "no darkness this night: the Sun stays above {limit:g}°",
+    "never": "{who} is never {seen}",
+    "low": "{who} stays below {least:g}°",
+    "moon": "Moon {up} all night",
+    "tilt": "the band's tilt is never {tilt} while {who} is {seen}",
+    "apex": "the arch's top never stands {apex} while {who} is {seen}",
+    "by day": "{who} is {seen} only by day or in twilight",
+    "moonlit": "Moon {up} while {who} is {seen} in the dark",
+    "skyline": "{who} stays behind the terrain skyline while all else holds",
+    "and tilt": "{seen} and the band's tilt {tilt}",
+    "with tilt": "{seen} with the band's tilt {tilt}",
+    "with apex": "{seen} with the arch's top {apex}",
+    "plane": "plane at galactic longitude {lon:g}°",
+    "up": "up",
+    "lit": "up and lit over {lit:g}",
 }
 
 # a moment of a table, and the same in the site's zone
@@ -398,7 +418,7 @@ class _Block:
     def _reasons(self, minutes):
         """The first condition that leaves nothing of each row, in words."""
         texts = np.empty(len(self.site), dtype=object)
-        texts[:] = one(Sentence("the window is told with the night beside this one, in which the best minute lies"))
+        texts[:] = one(Sentence(REASONS["beside"]))
         for name in reversed([name for name in ASKED_IN_ORDER if name in minutes]):
             texts[minutes[name] == 0.0] = one(_sentence(name, self.target, self.conditions))
         return texts
@@ -407,38 +427,43 @@ class _Block:
 def _sentence(name, target, asked):
     """What is said of a night in which a condition leaves nothing."""
     who, seen = _bare(target), height(target, asked)
-    up = Sentence("up") if asked.moon == DOWN else Sentence("up and lit over {lit:g}", lit=asked.moon_lit_max)
+    up = Sentence(REASONS["up"]) if asked.moon == DOWN else Sentence(REASONS["lit"], lit=asked.moon_lit_max)
     if name == "dark":
         limit_deg = target.sun_limit_deg if asked.sun_limit_deg is None else asked.sun_limit_deg
-        return Sentence("no darkness this night: the Sun stays above {limit:g}°", limit=limit_deg)
+        return Sentence(REASONS["light"], limit=limit_deg)
     if name == "standing":
         if target.is_arch:
-            return Sentence("{who} is never {seen}", who=who, seen=seen)
-        return Sentence("{who} stays below {least:g}°", who=who, least=asked.alt_min_of(target))
+            return Sentence(REASONS["never"], who=who, seen=seen)
+        return Sentence(REASONS["low"], who=who, least=asked.alt_min_of(target))
     if name == "clear":
-        return Sentence("Moon {up} all night", up=up)
+        return Sentence(REASONS["moon"], up=up)
     if name == "tilt":
         tilt = between(asked.tilt_min_deg, asked.tilt_max_deg)
-        return Sentence("the band's tilt is never {tilt} while {who} is {seen}", tilt=tilt, who=who, seen=seen)
+        return Sentence(REASONS["tilt"], tilt=tilt, who=who, seen=seen)
     if (asked.tilt_min_deg, asked.tilt_max_deg) != (None, None):
-        pattern = "{seen} and the band's tilt {tilt}" if target.is_arch else "{seen} with the band's tilt {tilt}"
+        pattern = REASONS["and tilt"] if target.is_arch else REASONS["with tilt"]
         seen = Sentence(pattern, seen=seen, tilt=between(asked.tilt_min_deg, asked.tilt_max_deg))
     if name == "apex":
         apex = between(asked.apex_min_deg, asked.apex_max_deg)
-        return Sentence("the arch's top never stands {apex} while {who} is {seen}", apex=apex, who=who, seen=seen)
+        return Sentence(REASONS["apex"], apex=apex, who=who, seen=seen)
     if not target.is_arch and (asked.apex_min_deg, asked.apex_max_deg) != (None, None):
-        seen = Sentence("{seen} with the arch's top {apex}", seen=seen, apex=between(asked.apex_min_deg, asked.apex_max_deg))
+        seen = Sentence(REASONS["with apex"], seen=seen, apex=between(asked.apex_min_deg, asked.apex_max_deg))
     if name == "by night":
-        return Sentence("{who} is {seen} only by day or in twilight", who=who, seen=seen)
+        return Sentence(REASONS["by day"], who=who, seen=seen)
     if name == "moonless":
-        return Sentence("Moon {up} while {who} is {seen} in the dark", up=up, who=who, seen=seen)
-    return Sentence("{who} stays behind the terrain skyline while all else holds", who=who)
+        return Sentence(REASONS["moonlit"], up=up, who=who, seen=seen)
+    return Sentence(REASONS["skyline"], who=who)
+
+
+def reason_of(text):
+    """A reason as a table holds it, as the sentence that it was, so that it can be told in another language; else the text itself."""
+    return recognised(text, (*REASONS.values(), *LIMITS.values(), *BARE.values()))
 
 
 def _bare(target):
     """The body without its article."""
     if target.id == "galactic":
-        return Sentence("plane at galactic longitude {lon:g}°", **target.phrase.parts)
+        return Sentence(REASONS["plane"], **target.phrase.parts)
     return BARE[target.id]
 
 

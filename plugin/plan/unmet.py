@@ -7,6 +7,14 @@ from ..words import Opening, Sentence, one
 from .azimuths import AzimuthRun, union_of_reaches
 from .conditions import DOWN, has_azimuth
 
+# patterns of altitude limits in words
+LIMITS = {
+    "below": "below {most:g}°",
+    "above": "above {least:g}°",
+    "between": "between {least:g}° and {most:g}°",
+    "arch": "{apex} with the core {limits}",
+}
+
 
 def reach(target, motion, row, start, end):
     """Azimuths that a target reaches in stretches of at most a day, all stretches of a site taken together.
@@ -135,13 +143,13 @@ def height(target, conditions):
     if not target.is_arch:
         return between(least, conditions.alt_max_deg)
     apex = between(conditions.apex_min_deg, conditions.apex_max_of(target))
-    return Sentence("{apex} with the core {limits}", apex=apex, limits=between(least, conditions.alt_max_deg))
+    return Sentence(LIMITS["arch"], apex=apex, limits=between(least, conditions.alt_max_deg))
 
 
 def between(least, most):
     """Limits in words, None for no limit. [deg]."""
     if least is None:
-        return Sentence("below {most:g}°", most=most)
+        return Sentence(LIMITS["below"], most=most)
     if most is None:
-        return Sentence("above {least:g}°", least=least)
-    return Sentence("between {least:g}° and {most:g}°", least=least, most=most)
+        return Sentence(LIMITS["above"], least=least)
+    return Sentence(LIMITS["between"], least=least, most=most)
