@@ -308,8 +308,8 @@ def test_the_first_night_tells_what_its_commands_gave(first_night):
         assert f"| {time} | {what.lower()}" in text
 
 
-@pytest.mark.parametrize("page", ["recipes.md", "models.md"])
-def test_every_recipe_runs(tmp_path, page):
+@pytest.mark.parametrize("page", ["recipes.md", "models.md", *(f"algorithms/{name}.md" for name in ALGORITHMS)])
+def test_every_example_runs(tmp_path, page):
     loaded(DOCS / "run_commands.py").run(DOCS / page, tmp_path)
     assert all(rows(file, "1") for file in tmp_path.glob("*.gpkg"))
 
