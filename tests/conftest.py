@@ -40,6 +40,12 @@ def pytest_unconfigure(config):
         os._exit(int(config.stash[SESSION].exitstatus))
 
 
+@pytest.fixture(scope="session", autouse=True)
+def still_canvas(qgis_canvas):
+    """No map behind the tests: pytest-qgis's draws the project in threads, and QGIS crashes when that is cleared meanwhile."""
+    qgis_canvas.setRenderFlag(False)
+
+
 @pytest.fixture(scope="session")
 def package():
     """The module `plugin/package.py`."""
