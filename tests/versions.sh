@@ -1,15 +1,18 @@
 #!/bin/sh
 # Runs the tests in each QGIS that Debian has, one after the other, and prints a table: sh tests/run.sh --versions [pytest's arguments]
 # Here first, then in Debian 13 and in Debian's unstable, each in a chroot that is made once in build/versions: some minutes and 4 GB each.
+# SUITES="trixie" runs in that one alone.
 # Needs root, debootstrap (installed where missing) and Debian's archive as apt knows it.
 set -eu
 top=$(cd "$(dirname "$0")/.." && pwd)
 cd "$top"
 versions=$top/build/versions
-suites=${SUITES:-"trixie sid"}  # QGIS 3.40 and 3.44 in November 2026
+suites=${SUITES:-"here trixie sid"}  # QGIS 3.40 and 3.44 in November 2026
 mkdir -p "$versions"
 
 [ "$(id -u)" = 0 ] || { echo "Please run this as root: it makes chroots and mounts /proc and /dev in them." >&2; exit 1; }
+# What is mounted is seen by this process alone and goes with it, however it ends.
+[ -n "${MOUNTS_APART:-}" ] || exec env MOUNTS_APART=yes unshare --mount sh "$0" "$@"
 command -v debootstrap >/dev/null || { apt-get update && apt-get install -y --no-install-recommends debootstrap; } >"$versions/apt.log" 2>&1 \
     || { echo "debootstrap is missing and could not be installed: see build/versions/apt.log." >&2; exit 1; }
 
@@ -32,30 +35,20 @@ make() {
 }
 
 inside() {
-    suite=$1
+    [ "$1" = here ] && { shift; "$@"; return; }
+    root=$versions/$1
     shift
     # shellcheck disable=SC2046  (variables without spaces)
     env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LANG=C.UTF-8 CI="${CI:-}" \
         PIP_DEFAULT_TIMEOUT=180 PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_CERT=/etc/ssl/outer.crt SSL_CERT_FILE=/etc/ssl/outer.crt \
         REQUESTS_CA_BUNDLE=/etc/ssl/outer.crt $(env | grep -E '^(PIP_(EXTRA_)?INDEX_URL|PIP_TRUSTED_HOST|https?_proxy|no_proxy)=') \
-        chroot "$versions/$suite" "$@"
+        chroot "$root" "$@"
 }
-
-mounted=
-leave() {
-    for place in $mounted; do
-        umount --lazy "$place" || true
-    done
-    mounted=
-}
-trap leave EXIT
 
 enter() {
     root=$versions/$1
     for place in proc sys dev; do
-        mount --rbind "/$place" "$root/$place"
-        mount --make-rslave "$root/$place"
-        mounted="$root/$place $mounted"
+        mount --rbind "/$place" "$root/$place" || return 1
     done
     cp -L /etc/resolv.conf /etc/hosts "$root/etc/"
     cp -L "$authorities" "$root/etc/ssl/outer.crt"
@@ -82,21 +75,14 @@ judge() {
     row "$name" "$facts" "$closing" >>"$table"
 }
 
-log=$versions/here.log code=0
-echo "Running the tests here ..."
-sh tests/run.sh "$@" >"$log" 2>&1 || code=$?
-judge here "$(QT_QPA_PLATFORM=offscreen /usr/bin/python3 -c "$about" 2>/dev/null || echo '? ? ?')" "$log" "$code"
-
 for suite in $suites; do
-    log=$versions/$suite.log code=0
-    if make "$suite"; then
-        enter "$suite"
-        echo "Running the tests in $suite ..."
-        inside "$suite" sh /checkout/tests/run.sh "$@" >"$log" 2>&1 || code=$?
+    log=$versions/$suite.log code=0 facts='? ? ?' checkout=$top
+    if [ "$suite" = here ] || { make "$suite" && enter "$suite" && checkout=/checkout; }; then
+        echo "Running the tests: $suite ..."
+        inside "$suite" sh "$checkout/tests/run.sh" "$@" >"$log" 2>&1 || code=$?
         facts=$(inside "$suite" env QT_QPA_PLATFORM=offscreen /usr/bin/python3 -c "$about" 2>/dev/null || echo '? ? ?')
-        leave
     else
-        facts='? ? ?' code=1
+        code=1
     fi
     judge "$suite" "$facts" "$log" "$code"
 done
