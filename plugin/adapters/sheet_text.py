@@ -11,13 +11,15 @@ SCALE = 20.0  # pixels to a point: fine enough that hinting does not round width
 POINT_MM = 25.4 / 72.0
 SLACK = 1.03  # a printer's font is up to this much wider than measured
 NO_LIGATURES = 0.05  # pixels between letters: without any Qt joins f and i, and who searches the PDF does not find them
+TOGETHER = "\u00a0"  # a space at which no line is broken
 ROUNDING_MM = 0.05  # a column as wide as its text must not break it
 LEADING = 1.22  # from line to line, of the size of the letters
 
 
 def plain(text):
     """A text as one line without signs that cannot be shown, or that turn the direction of others."""
-    return " ".join("".join(letter if letter.isprintable() else " " for letter in text).split())
+    shown = "".join(letter if letter.isprintable() or letter == TOGETHER else " " for letter in text)
+    return " ".join(word for word in shown.split(" ") if word)
 
 
 def installed(font):
@@ -63,7 +65,7 @@ class Letters:
 
     def word_mm(self, text):
         """Width of the longest word."""
-        return max((self.width_mm(word) for word in text.split()), default=0.0)
+        return max((self.width_mm(word) for word in text.split(" ")), default=0.0)
 
     def lines(self, text, width_mm):
         """The lines of a text within a width: broken between words, within them where they are longer than a line."""

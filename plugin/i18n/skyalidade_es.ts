@@ -6018,7 +6018,7 @@
     <message>
         <location filename="../plan/night_windows.py"/>
         <source>Moon {up} while {who} is {seen} in the dark</source>
-        <translation>Luna {up} cuando el astro está {seen} en la oscuridad ({who})</translation>
+        <translation>Luna {up} con el astro {seen} en la oscuridad ({who})</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>

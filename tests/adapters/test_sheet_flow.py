@@ -98,6 +98,15 @@ def test_signs_that_are_not_seen_are_left_out():
     assert plain("a\x00b\u202ec\td  e") == "a b c d e"
 
 
+def test_a_number_is_not_parted_from_its_unit(qgis_app):
+    """Where a translation joins them by a space that does not break."""
+    letters = Letters(QFont("DejaVu Sans"), 7.0)
+    text = "luz diurna; iluminada al 8\u00a0%"
+    lines = letters.lines(text, letters.width_mm(text) - 0.5)
+    assert lines == ["luz diurna; iluminada al", "8\u00a0%"]
+    assert letters.word_mm("a 8\u00a0%") == letters.width_mm("8\u00a0%")
+
+
 def test_fitted_text_becomes_smaller_then_ends_in_dots(qgis_app):
     letters = Letters(QFont("DejaVu Sans"), 15.0)
     same, lines = letters.fitted("short", 100.0, 10.0, 5.5)
