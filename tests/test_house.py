@@ -17,7 +17,7 @@ PLUGIN = TOP / "plugin"
 PURE_LIBRARIES = sys.stdlib_module_names | {"numpy", "pyproj", "skyfield", "jplephem"}
 QGIS_LIBRARIES = PURE_LIBRARIES | {"qgis", "osgeo", "processing"}
 # What the person who runs batches adds to a Python; no other part may ask for it.
-BATCH_LIBRARIES = {"dask", "distributed", "pyarrow", "pyogrio", "rasterio", "shapely"}
+BATCH_LIBRARIES = {"dask", "distributed", "psutil", "pyarrow", "pyogrio", "rasterio", "shapely"}  # psutil comes with distributed
 
 # Arrows run one way: algorithms -> adapters, plan; plan -> sky, ground, lens. Everyone may read the names.
 MAY_IMPORT = {

@@ -1,6 +1,7 @@
 """Alignments of a block of cameras with all subjects: the rows that `alignments` writes."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 from typing import Optional
 
 import numpy as np
@@ -16,7 +17,7 @@ from ..plan.pairs import cut_up, pair_by
 from ..plan.sightlines import Cameras, Subjects, pair_arrays, sightlines
 from .partitions import Partition, lines, path_of, points
 from .points import WGS84, Points, transformed
-from .terrain import Dem, Ground
+from .terrain import Dem, Ground, fill_over
 
 FIELDS = {"alignments": (ALIGNMENTS_FIELDS, "MultiLineString"), "unmet": (UNMET_FIELDS, "Point")}
 PAIRS_AT_ONCE = 25_000
@@ -62,12 +63,17 @@ class Alignments:
 
     def fill(self, block, sinks):
         """Write the rows of a block into partitions by the name of their output."""
-        cameras, relief = block.points, None
+        if self.dem is None:
+            self._fill(sinks, block)
+        else:
+            fill_over(self._ground, block, partial(self._fill, sinks))
+
+    def _fill(self, sinks, block, relief=None):
+        cameras = block.points
         places = Cameras(cameras.lon_deg, cameras.lat_deg, cameras.measures["CAMERA_HEIGHT"], cameras.z_m)
         subjects = self.subjects
         seen = Subjects(subjects.lon_deg, subjects.lat_deg, *(subjects.measures[name] for name in SUBJECT_MEASURES), subjects.z_m)
-        if self.dem is not None:
-            relief = self._relief(cameras)
+        if relief is not None:
             places, seen = (replace(ends, dem_m=relief.ground_m(ends.lon_deg, ends.lat_deg)) for ends in (places, seen))
         height_m = np.where(np.isfinite(cameras.z_m), cameras.z_m, 0.0)
         compass = Compass(cameras.lon_deg, cameras.lat_deg, height_m, *self.span_utc_s)
@@ -86,11 +92,16 @@ class Alignments:
     def _pairs(self, cameras):
         return pair_by(self.pairing, cameras, self.subjects, self.max_distance_m)
 
-    def _relief(self, cameras):
+    def _ground(self, block):
+        cameras, subjects = block.points, self.subjects
         ground = Ground(self.dem)
         ground.extent.want_around(cameras.lon_deg, cameras.lat_deg, self.dem.radius_m)
-        ground.extent.want_pairs(cameras, self.subjects, self._pairs(cameras))
-        return ground.relief()
+        for pairs in self._pairs(cameras):  # not under subjects that no camera of this block looks at
+            camera, subject = pairs.camera, pairs.subject
+            ends = (cameras.lon_deg[camera], cameras.lat_deg[camera], subjects.lon_deg[subject], subjects.lat_deg[subject])
+            ground.extent.want_around(*ends[2:])
+            ground.extent.want_along(*ends)
+        return ground
 
     def _names(self, cameras, measured):
         camera, subject = measured["camera_index"], measured["subject_index"]

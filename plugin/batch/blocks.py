@@ -24,6 +24,11 @@ class Block:
     first_night: np.ndarray
     last_night: np.ndarray
 
+    def take(self, index):
+        """The block of the points at an index array or a slice."""
+        arrays = (values[index] for values in (self.zone_index, self.first_night, self.last_night))
+        return Block(self.points.take(index), self.zone_names, *arrays)
+
 
 @dataclass(frozen=True)
 class Blocks:
@@ -48,9 +53,7 @@ class Blocks:
 
     def take(self, number):
         """The block of a number."""
-        whole, index = self.whole, self.parts[number]
-        arrays = (values[index] for values in (whole.zone_index, whole.first_night, whole.last_night))
-        return Block(whole.points.take(index), whole.zone_names, *arrays)
+        return self.whole.take(self.parts[number])
 
 
 def blocks_of(points, time_zone, first_night, last_night, count, now_utc_s, rows_a_night, block_points=None, by_place=False):

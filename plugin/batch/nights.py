@@ -1,6 +1,7 @@
 """Night windows of a block of sites: the rows that `night_windows` writes."""
 
 from dataclasses import dataclass
+from functools import partial
 from typing import Optional
 
 import numpy as np
@@ -13,7 +14,7 @@ from ..plan.months import months_of
 from ..plan.night_windows import Places, find_night_windows, known_height_m
 from ..plan.targets import Target
 from .partitions import Partition, path_of, points
-from .terrain import Dem, Ground
+from .terrain import Dem, Ground, fill_over
 
 FIELDS = {"nights": NIGHT_WINDOWS_FIELDS, "windows": WINDOWS_FIELDS, "months": MONTHS_FIELDS}
 
@@ -54,10 +55,15 @@ class Nights:
 
     def fill(self, block, sinks):
         """Write the rows of a block into partitions by the name of their output."""
-        sites, relief = block.points, None
+        if self.dem is None:
+            self._fill(sinks, block)
+        else:
+            fill_over(self._ground, block, partial(self._fill, sinks))
+
+    def _fill(self, sinks, block, relief=None):
+        sites = block.points
         lens_dem_m = np.full(len(sites), np.nan)
-        if self.dem is not None:
-            relief = self._relief(sites)
+        if relief is not None:
             lens_dem_m = relief.ground_m(sites.lon_deg, sites.lat_deg) + sites.measures["CAMERA_HEIGHT"]
         heights_m = known_height_m(lens_dem_m, sites.z_m)
         places = Places(sites.lon_deg, sites.lat_deg, heights_m, block.zone_names, block.zone_index, lens_dem_m)
@@ -69,10 +75,10 @@ class Nights:
             for name in self.outputs:
                 _write(sinks[name], tables[name], sites)
 
-    def _relief(self, sites):
+    def _ground(self, block):
         ground = Ground(self.dem)
-        ground.extent.want_around(sites.lon_deg, sites.lat_deg, self.dem.radius_m)
-        return ground.relief()
+        ground.extent.want_around(block.points.lon_deg, block.points.lat_deg, self.dem.radius_m)
+        return ground
 
 
 def _write(sink, table, sites):

@@ -35,7 +35,8 @@ class Points:
         return self.x.size
 
     def take(self, index):
-        """The points at an array of indices."""
+        """The points at an array of indices, or a slice."""
+        index = np.arange(len(self))[index]
         arrays = {part.name: getattr(self, part.name)[index] for part in fields(self)[:8]}
         measures = {name: numbers[index] for name, numbers in self.measures.items()}
         return Points(**arrays, measures=measures, kept=self.kept.take(index))

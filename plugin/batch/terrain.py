@@ -9,6 +9,7 @@ import pyproj
 from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
 from ..plan.plots import middles, whole
+from .memory import room_bytes
 from .points import WGS84, lon_lat, transformed
 from .rasters import ColorInterp, MaskFlags, Window, own_projections, rasterio
 
@@ -109,3 +110,38 @@ class Ground:
             raise ValueError(f"DEM: {self._dem.file} cannot be read at column {col}, row {row}: damaged or cut short.") from damaged
         scale, offset = self._file.scales[band - 1], self._file.offsets[band - 1]
         return heights_m(numbers, scale, offset, unit_m=self._unit_m())[0]
+
+
+def fill_over(ground_of, block, fill):
+    """Fill in the rows of a block of points in one go, or, where its ground does not fit into memory, part by part in its order.
+
+    Parameters
+    ----------
+    ground_of : callable
+        From a block to a `Ground`, of which all is wanted that the block looks at.
+    block : blocks.Block
+    fill : callable
+        Takes a part of the block, and the `plan.relief.Relief` of its ground.
+
+    Raises
+    ------
+    ValueError
+        With the numbers, where the ground of a single point does not fit.
+    """
+    ground, room = ground_of(block), room_bytes()
+    need = ground.extent.bytes
+    if need <= room:
+        relief = ground.relief()
+        ground.close()
+        fill(block, relief)
+        return
+    ground.close()
+    if len(block.points) < 2:
+        raise ValueError(
+            f"DEM: the ground that '{block.points.name[0]}' looks at takes {need / 1e6:,.0f} MB of memory, more than the "
+            f"{room / 1e6:,.0f} MB that a worker may fill with it here. Take a shorter --terrain-radius or --max-distance, a DEM of larger "
+            "cells, or fewer workers with more memory"
+        )
+    middle = len(block.points) // 2
+    for half in (slice(None, middle), slice(middle, None)):
+        fill_over(ground_of, block.take(half), fill)
