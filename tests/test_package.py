@@ -53,7 +53,9 @@ def test_zip_is_small(release):
 
 
 def test_zip_holds_what_qgis_needs(names):
-    needed = "metadata.txt LICENSE __init__.py plugin.py provider.py names.py data/ephemeris.bsp libs/skyfield/api.py libs/sgp4/api.py"
+    needed = (
+        "metadata.txt LICENSE README.md __init__.py plugin.py provider.py names.py data/ephemeris.bsp libs/skyfield/api.py libs/sgp4/api.py"
+    )
     needed += " data/zones.npz data/ZONES.md data/wmm2025.cof data/MAGNETIC.md libs/tzdata/zoneinfo/Europe/Lisbon"
     assert {f"skyalidade/{name}" for name in needed.split()} <= set(names)
     assert {name.split("/")[0] for name in names} == {"skyalidade"}

@@ -5,6 +5,7 @@ Each judge is a function that returns complaints, so that it can be shown a faul
 """
 
 import ast
+import configparser
 import enum
 import importlib
 import json
@@ -310,6 +311,20 @@ bad = Qt.AlignLeft, P.TypeVectorLine, QgsMapLayer.Symbology, QImage.Format_ARGB3
 
 
 # what it claims
+
+
+def test_the_metadata_tell_what_the_format_asks_for():
+    """The table of metadata in QGIS's PyQGIS Cookbook (from memory): what must be there, and that each value is its own line's."""
+    parser = configparser.ConfigParser()
+    parser.read(TOP / "metadata.txt", encoding="utf-8")
+    general = dict(parser["general"])
+    asked = "name qgisminimumversion description about version author email homepage repository tracker tags category icon changelog"
+    assert [key for key in asked.split() if not general.get(key)] == []
+    assert "\n" not in general["description"]
+    assert {general[key] for key in ("experimental", "deprecated", "server")} == {"False"}
+    assert general["changelog"].startswith(general["version"])
+    if "example.org" in general["homepage"]:
+        assert "placeholders" in general["about"]  # who installs it is not sent to an address where nobody is
 
 
 def test_the_metadata_claim_what_ran(installed, release):
