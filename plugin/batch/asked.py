@@ -62,6 +62,10 @@ def run_asked(arguments):
     for name, text in inputs.items():
         if not files_of(text) or not all(file.exists() for file in files_of(text)):
             raise ValueError(f"{name.upper()}: {text} is not there.")
+        if Path(text).is_dir() and Path(text).resolve() in Path(asked.output).resolve().parents:
+            raise ValueError(
+                f"OUTPUT: {asked.output} lies in the folder of {name.upper()}, of which the results would become a part. Give another."
+            )
     identity = {
         "version": version(),
         "command": asked.command,

@@ -13,6 +13,7 @@ from .layers import read_layer
 
 FIELD_PREFIX = "field:"
 WGS84, WGS84_3D = "EPSG:4326", "EPSG:4979"
+NO_POINT = "that hold no point"
 POINT = 0  # as shapely numbers the types of geometries
 
 
@@ -92,6 +93,8 @@ def read_points(option, text, fallback_name, name=None, key=None, measures=None,
     usable = np.ones(read.features, dtype=bool)
     numbers = {label: _measured(label, layer.table, *about, read, usable) for label, about in measures.items()}
     feature, x, y, z_m = _parts(layer.wkb, read, usable)
+    if read.features and read.skipped[NO_POINT] == read.features:
+        raise ValueError(f"{option}: {text} holds no points, but lines, polygons or others. Give a layer of points.")
     lon_deg, lat_deg = lon_lat(x, y, layer.crs)
     placed = np.isfinite(lon_deg)
     read.skipped.update({"with no place on the Earth": int((~placed).sum())} if not placed.all() else {})
@@ -161,7 +164,7 @@ def _parts(wkb, read, usable):
     _skip(read, usable, shapely.is_empty(geometries), "with an empty geometry")
     parts, feature = shapely.get_parts(geometries, return_index=True)
     held = (shapely.get_type_id(parts) == POINT) & ~shapely.is_empty(parts)
-    _skip(read, usable, ~np.isin(np.arange(usable.size), feature[held]), "that hold no point")
+    _skip(read, usable, ~np.isin(np.arange(usable.size), feature[held]), NO_POINT)
     held &= usable[feature]
     x, y, z_m = shapely.get_coordinates(parts[held], include_z=True).T
     return feature[held], x, y, z_m

@@ -111,6 +111,15 @@ def test_an_output_folder_that_holds_anything_else(refused, tmp_path):
     assert "holds another run: run.json there cannot be read" in refused()
 
 
+def test_an_output_folder_within_the_folder_of_a_layer(refused, tmp_path):
+    """Its partitions would be rows of the layer when the run goes on."""
+    parts = tmp_path / "sites"
+    parts.mkdir()
+    (parts / "part.parquet").write_bytes(b"")
+    told = refused("--output", parts / "deep" / "out", layers=("--sites", parts))
+    assert f"OUTPUT: {parts}/deep/out lies in the folder of SITES, of which the results would become a part. Give another." in told
+
+
 def test_an_output_folder_that_holds_another_run(batch, sites, tmp_path):
     """The options that are others are named, and so is a layer that was changed; the run that is there stays as it is."""
     layer, folder = tmp_path / "sites.gpkg", tmp_path / "out"

@@ -78,6 +78,47 @@ def test_a_folder_of_files_is_one_layer(tmp_path):
     assert points.measures["CAMERA_HEIGHT"].tolist() == [1.0, 2.0, 2.0, 2.0, 3.0, 2.0]
 
 
+def test_fields_that_the_names_of_folders_tell(tmp_path):
+    for folder in ("country=NO/kind=open%20ground", "country=__HIVE_DEFAULT_PARTITION__/kind=path"):
+        (tmp_path / folder).mkdir(parents=True)
+        write_parquet(tmp_path / folder / "part.parquet", PLACES[:2], NAMES[:2], [1.0, 2.0])
+    points = read(str(tmp_path), keep=["country", "kind", "name"]).points
+    assert points.kept["country"].to_pylist() == ["NO", "NO", None, None]
+    assert points.kept["kind"].to_pylist() == ["open ground", "open ground", "path", "path"]
+    assert points.kept["name"].to_pylist() == [*NAMES[:2], *NAMES[:2]]
+
+
+def test_files_of_a_folder_that_do_not_go_together(tmp_path):
+    """Places of another CRS would be taken for those of the first."""
+    write_parquet(tmp_path / "a.parquet", PLACES[:1], ["a"], [1.0])
+    write_parquet(tmp_path / "b.parquet", [shapely.Point(500_000, 4_000_000)], ["b"], [1.0], crs="EPSG:32629")
+    with pytest.raises(ValueError, match=r"SITES: .*b\.parquet has another CRS than .*a\.parquet\. Write all files of the folder in one\."):
+        read(str(tmp_path))
+    write_parquet(tmp_path / "b.parquet", PLACES[1:2], ["b"], [1.0])
+    table = pq.read_table(tmp_path / "b.parquet")
+    for values, told in (([2], [1.0, 2.0]), (["2"], None)):
+        pq.write_table(table.set_column(2, "lens_m", pa.array(values)), tmp_path / "b.parquet")
+        if told:
+            assert read(str(tmp_path)).points.measures["CAMERA_HEIGHT"].tolist() == told
+        else:
+            with pytest.raises(ValueError, match="SITES: a field is of one kind in some files of .*, and of another in others"):
+                read(str(tmp_path))
+
+
+@pytest.mark.parametrize(
+    "geo", ["no json", "[]", "{}", '{"primary_column": "place"}', '{"primary_column": "place", "columns": {"place": 1}}']
+)
+def test_metadata_that_cannot_be_read(tmp_path, geo):
+    pq.write_table(pa.table({"place": [b""]}).replace_schema_metadata({"geo": geo}), tmp_path / "a.parquet")
+    with pytest.raises(ValueError, match=r"the 'geo' metadata of .*a.parquet cannot be read. Write it anew as GeoParquet."):
+        read_points("SITES", str(tmp_path / "a.parquet"), "site")
+
+
+def test_a_layer_of_lines(tmp_path):
+    with pytest.raises(ValueError, match="holds no points, but lines, polygons or others. Give a layer of points."):
+        read(write_parquet(tmp_path / "lines.parquet", [NOWHERE[2]], ["a"], [1.0]))
+
+
 def test_crs_of_files(tmp_path):
     """Without a word GeoParquet means longitude and latitude; null means that nobody knows."""
     x, y = pyproj.Transformer.from_crs("EPSG:4326", "EPSG:32629", always_xy=True).transform(-7.5, 37.0)
