@@ -12,6 +12,11 @@ def wgs84():
     return QgsCoordinateReferenceSystem(WGS84)
 
 
+def on_earth(crs):
+    """Whether a CRS is one of the Earth, as PROJ knows it; True where it does not."""
+    return crs.celestialBodyName() in ("Earth", "")
+
+
 def output_crs(crs):
     """The CRS that results of a layer in this CRS are written in."""
     return wgs84() if crs.authid() == WGS84_3D else crs

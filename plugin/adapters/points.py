@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 import numpy as np
 from qgis.core import NULL, QgsFeatureRequest, QgsPoint, QgsProcessingFeatureSource, QgsWkbTypes
 
+from ..plan.elevations import HIGHEST_M, no_ground_has
 from .crs import lon_lat
 from .keeping import Kept, column_of
 from .parameters import number_of, property_of_features
@@ -27,7 +28,8 @@ class Measure:
 class Points:
     """Points that can be used, one row a point, and how many features could not.
 
-    All arrays have the shape (N,). `x`, `y` are in the layer's CRS, `z_m` is NaN where a point has no height, `keys` holds texts or None.
+    All arrays have the shape (N,). `x`, `y` are in the layer's CRS, `z_m` is NaN where a point has no height, `keys` holds texts or None;
+    `impossible` counts heights that no ground has, which are taken as none.
     """
 
     x: np.ndarray
@@ -40,6 +42,7 @@ class Points:
     keys: np.ndarray
     measures: dict
     features: int = 0
+    impossible: int = 0
     kept: Kept = field(default_factory=Kept)
     skipped: Counter = field(default_factory=Counter)
     defaulted: Counter = field(default_factory=Counter)
@@ -51,6 +54,12 @@ class Points:
         """Tell what was read and what was left out, by reason."""
         feedback.pushInfo(tr("{label}: {n:,} points from {total:,} features.").format(label=label, n=len(self), total=self.features))
         tell_what_is_missing(label, self.skipped, self.defaulted, feedback)
+        if self.impossible:
+            feedback.pushWarning(
+                tr("{label}: {n:,} points have a Z that no ground has, such as -9999 or more than {high:,} m: it counts as none.").format(
+                    label=label, n=self.impossible, high=int(HIGHEST_M)
+                )
+            )
 
 
 def tell_what_is_missing(label, skipped, defaulted, feedback):
@@ -177,6 +186,8 @@ def _table(rows, source, context, measures, properties):
     lon_deg, lat_deg = lon_lat(x, y, source.sourceCrs(), context.transformContext())
     usable = np.isfinite(lon_deg)
     lost = int(count - usable.sum())
+    impossible = usable & no_ground_has(z_m)
+    z_m[impossible] = np.nan
     texts = [np.array(column, dtype=object)[usable] if rows else np.empty(0, dtype=object) for column in columns[4:6]]
     return Points(
         *(column[usable] for column in (x, y, lon_deg, lat_deg, z_m)),
@@ -185,5 +196,6 @@ def _table(rows, source, context, measures, properties):
         keys=texts[1],
         measures={m.name: read[m.name][usable] if m.name in read else np.full(int(usable.sum()), m.default) for m in measures},
         kept=Kept(columns=[column_of(values)[usable] for values in zip(*columns[6])]),
+        impossible=int(impossible.sum()),
         skipped=Counter({tr("with no place on the Earth"): lost} if lost else {}),
     )

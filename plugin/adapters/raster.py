@@ -9,7 +9,7 @@ from qgis.core import QgsCoordinateReferenceSystem
 
 from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
-from .crs import transformed, wgs84
+from .crs import on_earth, transformed, wgs84
 from .parameters import blank
 from .translation import tr
 
@@ -53,6 +53,12 @@ def source_of(algorithm, parameters, context):
     if not layer.crs().isValid():
         raise ValueError(
             tr("DEM: '{name}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.").format(name=layer.name())
+        )
+    if not on_earth(layer.crs()):
+        raise ValueError(
+            tr("{name}: the CRS of '{layer}' ({crs}) is one of another body than the Earth. Choose another layer, or set its CRS.").format(
+                name="DEM", layer=layer.name(), crs=layer.crs().userFriendlyIdentifier()
+            )
         )
     band = algorithm.parameterAsInt(parameters, "DEM_BAND", context)
     if not 1 <= band <= layer.bandCount():

@@ -21,6 +21,7 @@ from ..names import BODIES
 from ..plan import clock
 from ..plan.span import ephemeris_span_utc_s
 from .clashes import layers_read
+from .crs import on_earth
 from .databases import database_of
 from .moments import date_of, moment, now_utc_s
 from .parameters import blank, choice_of, choices_of, fields_of, number_of, plain_number, property_of_features, text_of
@@ -57,6 +58,10 @@ def layers(algorithm, parameters, names, context, kind=POINTS):
             yield tr("{name}: '{layer}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.").format(
                 name=name, layer=source.sourceName()
             )
+        elif not on_earth(source.sourceCrs()):
+            yield tr(
+                "{name}: the CRS of '{layer}' ({crs}) is one of another body than the Earth. Choose another layer, or set its CRS."
+            ).format(name=name, layer=source.sourceName(), crs=source.sourceCrs().userFriendlyIdentifier())
 
 
 def fields(algorithm, parameters, layer_of_field, context):

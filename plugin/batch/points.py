@@ -9,10 +9,12 @@ import pyarrow as pa
 import pyproj
 import shapely
 
+from ..plan.elevations import HIGHEST_M, no_ground_has
 from .layers import read_layer
 
 FIELD_PREFIX = "field:"
 WGS84, WGS84_3D = "EPSG:4326", "EPSG:4979"
+EARTH_M, OTHER_BODY = 6_378_137.0, 0.005  # as PROJ tells bodies apart: by the semi-major axis, relative
 NO_POINT = "that hold no point"
 POINT = 0  # as shapely numbers the types of geometries
 
@@ -52,6 +54,7 @@ class Read:
     features: int
     skipped: Counter = field(default_factory=Counter)
     defaulted: Counter = field(default_factory=Counter)
+    impossible: int = 0  # heights that no ground has
 
     def sentences(self, option):
         """What is to be said of it."""
@@ -61,6 +64,9 @@ class Read:
             yield f"{option}: skipped {reasons}."
         for name, count in self.defaulted.items():
             yield f"{option}: {name} is blank in {count:,} features: its default is taken."
+        if self.impossible:
+            told = f"such as -9999 or more than {HIGHEST_M:,.0f} m: it counts as none."
+            yield f"{option}: {self.impossible:,} points have a Z that no ground has, {told}"
 
 
 def read_points(option, text, fallback_name, name=None, key=None, measures=None, keep=()):
@@ -89,6 +95,7 @@ def read_points(option, text, fallback_name, name=None, key=None, measures=None,
     measures = measures or {}
     wanted = [name, key, *(_field_of(told) for told, *_ in measures.values()), *keep]
     layer = read_layer(option, text, [column for column in wanted if column])
+    require_earth(option, text, layer.crs)
     read = Read(None, layer.crs, layer.table.num_rows)
     usable = np.ones(read.features, dtype=bool)
     numbers = {label: _measured(label, layer.table, *about, read, usable) for label, about in measures.items()}
@@ -98,6 +105,9 @@ def read_points(option, text, fallback_name, name=None, key=None, measures=None,
     lon_deg, lat_deg = lon_lat(x, y, layer.crs)
     placed = np.isfinite(lon_deg)
     read.skipped.update({"with no place on the Earth": int((~placed).sum())} if not placed.all() else {})
+    impossible = placed & no_ground_has(z_m)
+    z_m[impossible] = np.nan
+    read.impossible = int(impossible.sum())
     at = feature[placed]
     names, keys = (_texts(layer.table, column) for column in (name, key))
     fallback = np.array([f"{fallback_name} {fid}" for fid in layer.fid.tolist()], dtype=object)
@@ -106,6 +116,19 @@ def read_points(option, text, fallback_name, name=None, key=None, measures=None,
     measured = {label: column[at] for label, column in numbers.items()}
     read.points = Points(*places, layer.fid[at], names[at], keys[at], measured, layer.table.select(list(keep)).take(at))
     return read
+
+
+def require_earth(option, text, crs):
+    """Refuse a CRS of another body.
+
+    Raises
+    ------
+    ValueError
+        With a sentence.
+    """
+    ellipsoid = crs.ellipsoid
+    if ellipsoid is not None and abs(ellipsoid.semi_major_metre / EARTH_M - 1.0) > OTHER_BODY:
+        raise ValueError(f"{option}: the CRS of {text} ({crs.name}) is one of another body than the Earth. Give another, or set its CRS.")
 
 
 def lon_lat(x, y, crs):
@@ -166,8 +189,7 @@ def _parts(wkb, read, usable):
     held = (shapely.get_type_id(parts) == POINT) & ~shapely.is_empty(parts)
     _skip(read, usable, ~np.isin(np.arange(usable.size), feature[held]), NO_POINT)
     held &= usable[feature]
-    x, y, z_m = shapely.get_coordinates(parts[held], include_z=True).T
-    return feature[held], x, y, z_m
+    return feature[held], *shapely.get_coordinates(parts[held], include_z=True).T.copy()
 
 
 def _texts(table, name):

@@ -10,7 +10,7 @@ from ..plan.elevations import UNITS_M, heights_m
 from ..plan.extent import Extent
 from ..plan.plots import middles, whole
 from .memory import room_bytes
-from .points import WGS84, lon_lat, transformed
+from .points import WGS84, lon_lat, require_earth, transformed
 from .rasters import ColorInterp, MaskFlags, Window, own_projections, rasterio
 
 COLOURS = (ColorInterp.palette, ColorInterp.red, ColorInterp.green, ColorInterp.blue, ColorInterp.alpha)
@@ -64,6 +64,7 @@ class Ground:
         with own_projections():
             self.wkt = self._file.crs.to_wkt()
         self._crs = pyproj.CRS.from_wkt(self.wkt)
+        require_earth("DEM", dem.file, self._crs)
         transform = self._file.transform.to_gdal()
         self.extent = Extent(self._file.height, self._file.width, transform, self._to_map)
 

@@ -1930,6 +1930,11 @@
     </message>
     <message>
         <location filename="../adapters/points.py"/>
+        <source>{label}: {n:,} points have a Z that no ground has, such as -9999 or more than {high:,} m: it counts as none.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/points.py"/>
         <source>whose {name} is no finite number</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1951,6 +1956,11 @@
     <message>
         <location filename="../adapters/raster.py"/>
         <source>DEM: '{name}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/raster.py"/>
+        <source>{name}: the CRS of '{layer}' ({crs}) is one of another body than the Earth. Choose another layer, or set its CRS.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -1930,6 +1930,11 @@
     </message>
     <message>
         <location filename="../adapters/points.py"/>
+        <source>{label}: {n:,} points have a Z that no ground has, such as -9999 or more than {high:,} m: it counts as none.</source>
+        <translation>{label}: {n:,} puntos tienen una Z que ningún terreno tiene, como -9999 o más de {high:,} m: cuenta como ninguna.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/points.py"/>
         <source>whose {name} is no finite number</source>
         <translation>cuyo {name} no es un número finito</translation>
     </message>
@@ -1952,6 +1957,11 @@
         <location filename="../adapters/raster.py"/>
         <source>DEM: '{name}' has no CRS, so nobody knows where it lies. Set the layer's CRS first.</source>
         <translation>DEM: '{name}' no tiene SRC, así que nadie sabe dónde está. Asigne primero el SRC de la capa.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/raster.py"/>
+        <source>{name}: the CRS of '{layer}' ({crs}) is one of another body than the Earth. Choose another layer, or set its CRS.</source>
+        <translation>{name}: el SRC de '{layer}' ({crs}) es de otro cuerpo que la Tierra. Elija otra capa o corrija su SRC.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>

@@ -15,6 +15,11 @@ UNITS_M = {
 LOWEST_M, HIGHEST_M, UNDECLARED = -12_000.0, 9_000.0, -9999.0
 
 
+def no_ground_has(heights):
+    """Tell which heights [m], an array of any shape, no ground has: mostly numbers that stand for none; nan is not among them."""
+    return (heights == UNDECLARED) | (heights < LOWEST_M) | (heights > HIGHEST_M)
+
+
 def heights_m(numbers, scale=None, offset=None, no_data=(), unit_m=1.0):
     """Heights that numbers of a raster stand for.
 
@@ -40,6 +45,6 @@ def heights_m(numbers, scale=None, offset=None, no_data=(), unit_m=1.0):
     for low, high in no_data:
         heights[(heights >= low) & (heights <= high)] = np.nan
     heights *= unit_m
-    impossible = (numbers == UNDECLARED) | (heights < LOWEST_M) | (heights > HIGHEST_M)
+    impossible = (numbers == UNDECLARED) | no_ground_has(heights)
     heights[impossible] = np.nan
     return heights, int(impossible.sum())

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from qgis.core import QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
+from qgis.core import QgsCoordinateReferenceSystem, QgsGeometry, QgsPoint, QgsProcessingException, QgsProperty, QgsVectorLayer
 from qgis.PyQt.QtCore import QDate, QDateTime, QVariant
 
 from skyalidade.names import ALIGNMENTS_FIELDS, FRAMING_FIELDS, NIGHT_WINDOWS_FIELDS, SIGHTLINES_FIELDS, SKY_POSITIONS_FIELDS
@@ -105,6 +105,15 @@ def test_layer_without_crs_is_refused(refusal, good, layer, name, which):
 
 
 @pytest.mark.parametrize(("name", "which"), EACH_LAYER)
+def test_layer_of_the_moon_is_refused(refusal, good, layer, name, which):
+    moon = layer([(CAMERA,)])
+    moon.setCrs(QgsCoordinateReferenceSystem.fromProj("+proj=longlat +R=1737400 +no_defs"))
+    sentence = refusal(name, good(name, **{which: moon}))
+    assert sentence.startswith(f"{which}: the CRS of 'points' (")
+    assert sentence.endswith(") is one of another body than the Earth. Choose another layer, or set its CRS.")
+
+
+@pytest.mark.parametrize(("name", "which"), EACH_LAYER)
 def test_missing_layer_is_refused(refusal, good, name, which):
     sentence = refusal(name, good(name, **{which: "/no/such/layer.gpkg"}))
     assert sentence == f"{which}: there is no layer that can be read. Choose a layer of points for the {which.lower()}."
@@ -181,6 +190,15 @@ def test_height_from_an_expression_that_cannot_be_read(refusal, good, name):
 def test_z_that_is_not_finite_counts_as_none(run, good, layer, name):
     cameras = layer([(QgsGeometry(QgsPoint(-33, 36, float("nan"))),)])
     assert {row["heights"] for row in run(name, good(name, CAMERAS=cameras)).rows()} == {"level"}
+
+
+@pytest.mark.parametrize("z_m", [-9999.0, 1e9, -1e9, 1e308])
+def test_z_that_no_ground_has_counts_as_none(run, layer, z_m):
+    """The Moon was told 4e20 degrees up, seen from -1e9 m."""
+    place = {"START": "2027-06-12T02:00Z", "BODIES": ["moon"]}
+    odd, level = (run("sky_positions", {"SITES": layer([(f"PointZ(-33 36 {z!r})",)]), **place}) for z in (z_m, 0.0))
+    assert "SITES: 1 points have a Z that no ground has, such as -9999 or more than 9,000 m: it counts as none." in odd.log
+    assert odd.rows()[0] == level.rows()[0]
 
 
 # nights and times

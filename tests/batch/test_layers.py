@@ -114,6 +114,18 @@ def test_metadata_that_cannot_be_read(tmp_path, geo):
         read_points("SITES", str(tmp_path / "a.parquet"), "site")
 
 
+def test_a_layer_of_the_moon(tmp_path):
+    with pytest.raises(ValueError, match=r"SITES: the CRS of .*m.parquet \(Moon.*\) is one of another body than the Earth"):
+        read(write_parquet(tmp_path / "m.parquet", PLACES[:1], ["a"], [1.0], crs="IAU_2015:30100"))
+
+
+def test_heights_that_no_ground_has_count_as_none(tmp_path):
+    places = [shapely.Point(20, 60, z_m) for z_m in (-9999.0, 1e9, -1e9, 8848.0, -430.0)]
+    layer = read(write_parquet(tmp_path / "z.parquet", places, ["a"] * 5, [1.0] * 5))
+    assert np.array_equal(layer.points.z_m, [np.nan, np.nan, np.nan, 8848.0, -430.0], equal_nan=True)
+    assert "SITES: 3 points have a Z that no ground has, such as -9999 or more than 9,000 m: it counts as none." in layer.sentences("SITES")
+
+
 def test_a_layer_of_lines(tmp_path):
     with pytest.raises(ValueError, match="holds no points, but lines, polygons or others. Give a layer of points."):
         read(write_parquet(tmp_path / "lines.parquet", [NOWHERE[2]], ["a"], [1.0]))
