@@ -9,6 +9,8 @@ if [ "${1:-}" = --versions ]; then
 fi
 . "$top/tests/setup.sh"
 cd "$top"
+# Sentences are tested in English and in lines of one width, whatever the computer speaks and however wide its terminal is.
+export LC_ALL=C.UTF-8 LANGUAGE= COLUMNS=80
 
 style=0
 "$python" -m ruff check || style=1

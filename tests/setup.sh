@@ -19,8 +19,7 @@ missing=
 command -v qgis_process >/dev/null || missing="$missing qgis"
 has_module qgis || missing="$missing python3-qgis"
 has_module ensurepip || missing="$missing python3-venv"
-command -v xvfb-run >/dev/null || missing="$missing xvfb"  # a screen for the desktop's test
-command -v xauth >/dev/null || missing="$missing xauth"
+command -v Xvfb >/dev/null || missing="$missing xvfb"  # a screen for the desktop's test
 
 install() {
     as_root=

@@ -178,7 +178,7 @@ def qgis_process(command_line):
             capture_output=True,
             text=True,
             check=False,
-            timeout=120,
+            timeout=600,  # s; only a run that hangs takes as long
             **how,
         )
 

@@ -22,7 +22,7 @@ from qgis.core import (
     QgsProperty,
     QgsVectorLayer,
 )
-from qgis.PyQt.QtCore import QDate, QDateTime, Qt, QVariant
+from qgis.PyQt.QtCore import QDate, QDateTime, Qt, QTime, QVariant
 
 NAMES = [
     "",
@@ -247,7 +247,7 @@ def rows(draw, kind):
                 [
                     *values,
                     *days,
-                    draw(st.sampled_from([None, QDateTime.currentDateTimeUtc()])),
+                    draw(st.sampled_from([None, QDateTime(QDate(2026, 12, 31), QTime(23, 59, 59, 999), Qt.TimeSpec.UTC)])),
                     draw(st.sampled_from([None, True])),
                     draw(st.sampled_from([None, 7])),
                 ],

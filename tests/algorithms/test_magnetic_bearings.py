@@ -82,9 +82,12 @@ def test_declination_moves_along_a_run(sightline):
     assert rows[-1]["decl_deg"] - rows[0]["decl_deg"] > 0.1
 
 
-def test_date_blank_is_today(sightline):
+def test_date_blank_is_today(sightline, monkeypatch):
+    """As it will be on a day of the model's years."""
+    noon = datetime(2027, 8, 9, 12, tzinfo=timezone.utc)
+    monkeypatch.setattr("skyalidade.adapters.moments.now_utc_s", noon.timestamp)
     (row,) = sightline(EQUATOR).rows()
-    (today,) = sightline(EQUATOR, DATE=datetime.now(tz=timezone.utc).date()).rows()
+    (today,) = sightline(EQUATOR, DATE=noon.date()).rows()
     (earlier,) = sightline(EQUATOR, DATE="2025-01-01").rows()
     assert row["decl_deg"] == pytest.approx(today["decl_deg"], abs=0.001)
     assert row["decl_deg"] != earlier["decl_deg"]

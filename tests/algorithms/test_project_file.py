@@ -233,7 +233,7 @@ def test_without_the_plugin_it_still_opens_and_draws(tmp_path):
         capture_output=True,
         text=True,
         check=False,
-        timeout=120,
+        timeout=600,
     )
     assert done.stdout.strip() == f"{sorted(HOLDS)} [] []", done.stderr
     picture = QImage(str(tmp_path / "map.png")).convertToFormat(QImage.Format.Format_RGB32)

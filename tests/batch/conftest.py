@@ -1,6 +1,8 @@
 """Layers, runs of the command, and a Dask cluster of separate processes over loopback."""
 
+import asyncio
 import contextlib
+import json
 import resource
 import subprocess
 import sys
@@ -10,6 +12,7 @@ import numpy as np
 import pyogrio
 import pytest
 from distributed import Client
+from distributed.core import rpc
 from partitioned import PATIENCE_S, STAGE, command, environment, wait_for
 
 
@@ -53,10 +56,10 @@ class Cluster:
         self._folder, self._stack, self.address = folder, stack, str(folder / "scheduler.json")
         self._count = 0
         self.scheduler = self._start("scheduler", "--host", "127.0.0.1", "--port", "0", "--no-dashboard", "--scheduler-file", self.address)
-        wait_for(Path(self.address).exists, "the scheduler")
+        wait_for(self._tells_its_address, "the scheduler")
 
     def add_worker(self, stage=STAGE, most_file_bytes=None):
-        """Start a worker; without a nanny, so that one that is killed stays away."""
+        """Start a worker, and wait until the scheduler knows it; without a nanny, so that one that is killed stays away."""
 
         def limited():
             if most_file_bytes is not None:
@@ -65,12 +68,25 @@ class Cluster:
         self._count += 1
         scratch = self._folder / f"worker-{self._count}"
         options = ("--nthreads", "1", "--no-nanny", "--no-dashboard", "--host", "127.0.0.1", "--local-directory", scratch)
-        return self._start("worker", "--scheduler-file", self.address, *options, stage=stage, preexec_fn=limited)
+        options += ("--name", scratch.name)
+        process = self._start("worker", "--scheduler-file", self.address, *options, stage=stage, preexec_fn=limited)
+        wait_for(lambda: scratch.name in asyncio.run(self._names_of_workers()), "a worker")
+        return process
 
     def wait_for_workers(self, count):
         """Until the scheduler knows of so many."""
         with Client(scheduler_file=self.address) as client:
             client.wait_for_workers(count, timeout=PATIENCE_S)
+
+    def _tells_its_address(self):
+        """The file is written in place: it may be there and not be whole."""
+        with contextlib.suppress(FileNotFoundError, json.JSONDecodeError):
+            return "address" in json.loads(Path(self.address).read_text(encoding="utf-8"))
+
+    async def _names_of_workers(self):
+        """Those that the scheduler knows."""
+        async with rpc(json.loads(Path(self.address).read_text(encoding="utf-8"))["address"]) as scheduler:
+            return {worker["name"] for worker in (await scheduler.identity())["workers"].values()}
 
     def _start(self, role, *options, stage=STAGE, **how):
         arguments = [sys.executable, "-P", "-m", "dask", role, *map(str, options)]

@@ -49,6 +49,14 @@ def bar():
     return [item.text() for item in iface.messageBar().items()]
 
 
+def until(true):
+    """Wait for a state; after a minute, or what a busy machine makes of it, go on without."""
+    for _ in range(600):
+        if true():
+            return
+        yield 100
+
+
 def drawn():
     """Wait until the map is there."""
     yield 500
@@ -73,6 +81,7 @@ def open_dialogs():
             continue
         dialog.resize(1100, 800)
         dialog.show()
+        yield from until(dialog.windowHandle().isExposed)
         yield SETTLE_MS
         contents = max((area.widget() for area in dialog.findChildren(QScrollArea) if area.widget()), key=lambda widget: widget.height())
         boxes = [box for box in dialog.findChildren(QGroupBox) if box.isVisible() and box.property("collapsed") is not None]
@@ -108,7 +117,7 @@ def run_alignments():
     dialog.runButton().click()
     while not done:
         yield 100
-    yield 500  # the layer is loaded after the algorithm has ended
+    yield from until(lambda: set(QgsProject.instance().mapLayers()) > before)  # the layer is loaded after the algorithm has ended
     verdict["run"] = done[0]
     picture(dialog, "run_alignments")
     dialog.close()

@@ -5,9 +5,12 @@ import pytest
 from gnomonic import picture
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from hypothesis.internal.conjecture import providers
 
 from skyalidade.lens.frame import Frame
 from skyalidade.lens.panorama import mosaic
+
+providers._get_local_constants = providers.Constants  # numbers that it reads in modules loaded so far differ from run to run
 
 FULL = (36.0, 24.0, 6000)
 
@@ -75,7 +78,7 @@ def test_a_point_takes_one_frame_aimed_at_it():
     assert (view.tolist(), row.tolist(), column.tolist(), az.tolist(), alt.tolist()) == ([0], [1], [1], [123.0], [7.0])
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150, deadline=None, derandomize=True, database=None)
 @given(
     focal=st.sampled_from([8.0, 10.0, 14.0, 20.0, 24.0, 35.0, 50.0]),
     portrait=st.booleans(),

@@ -6,11 +6,12 @@ import time
 import numpy as np
 import pytest
 
-from skyalidade.plan import night_windows
+from skyalidade.plan import ahead, night_windows
 from skyalidade.plan.ahead import worked_ahead
 from skyalidade.plan.conditions import DOWN, Conditions
 from skyalidade.plan.targets import target
 
+PATIENCE_S = 300.0  # only work that hangs takes as long
 BOTH = pytest.mark.parametrize("threads", [1, 2, 3])
 
 
@@ -47,33 +48,32 @@ def test_what_a_block_raises_is_raised_in_its_turn(threads):
 
 @BOTH
 def test_false_ends_the_work_in_hand(threads):
+    """Work that would never end by itself; the caller is asked often enough for a cancel to be obeyed within a second."""
     seen, started = [], threading.Event()
 
     def work(block, go_on):
         started.set()
-        for _ in range(1000):  # ten seconds of work in small steps
-            if not go_on():
-                seen.append(block)
-                return None
+        end_s = time.monotonic() + PATIENCE_S
+        while go_on():
+            assert time.monotonic() < end_s, "the work in hand was not told"
             time.sleep(0.01)
-        return block
+        seen.append(block)
 
     def go_on(_block):
         return not started.is_set()
 
-    begin = time.monotonic()
-    assert [result for _, result in worked_ahead(work, range(50), go_on, threads) if result is not None] == []
-    assert time.monotonic() - begin < 1.0  # a cancel is obeyed within a second
-    assert seen, "the work in hand was told"
+    assert len(list(worked_ahead(work, range(50), go_on, threads))) <= 1  # by one thread the block in hand is given back
+    assert 1 <= len(seen) <= threads + 1, "the work in hand was told, and at most what stood next begun"
+    assert ahead.ASK_S <= 0.5
 
 
 @pytest.mark.parametrize("threads", [2, 3])
 def test_a_caller_who_takes_no_more_leaves_no_thread_behind(threads):
-    before = threading.active_count()
+    before = set(threading.enumerate())
     results = worked_ahead(lambda block, go_on: block, range(1000), always, threads)
     assert next(results) == (0, 0)
     results.close()
-    assert threading.active_count() == before
+    assert set(threading.enumerate()) <= before  # others may end meanwhile
 
 
 @pytest.mark.parametrize("threads", [2, 3])

@@ -2,6 +2,7 @@
 
 import os
 import pwd
+import random
 import secrets
 import shutil
 import socket
@@ -13,6 +14,9 @@ from pathlib import Path
 
 import pytest
 
+PORTS = range(20_000, 32_000)  # below those that the system gives to connections: no one takes one while the server is down
+TRIES = 5
+PATIENCE_S = 300.0  # only a server that hangs takes as long
 USER, DATABASE = "alidade", "field"
 SERVERS = Path("/usr/lib/postgresql")
 PACKAGE = "postgresql-postgis"
@@ -36,21 +40,26 @@ def install():
         pytest.fail(f"Please install PostgreSQL with PostGIS (Debian: {PACKAGE}), then run this again: {failed}")
 
 
+def free_port():
+    while True:
+        port = random.choice(PORTS)
+        with suppress(OSError), socket.socket() as free:
+            free.bind(("127.0.0.1", port))
+            return port
+
+
 class Cluster:
     """A server that is started, stopped and asked without QGIS."""
 
     def __init__(self, folder):
         self.programs, self.folder, self.password = programs(), folder, secrets.token_hex(8)
-        with socket.socket() as free:
-            free.bind(("127.0.0.1", 0))
-            self.port = free.getsockname()[1]
         (folder / "password").write_text(self.password)
         if os.getuid() == 0:  # whom initdb refuses
             owner = pwd.getpwnam("postgres")
             for path in (folder, folder / "password"):
                 os.chown(path, owner.pw_uid, owner.pw_gid)
         self._run("initdb", "--username", USER, "--auth", "scram-sha-256", "--pwfile", folder / "password", "--no-sync", "--encoding=UTF8")
-        self.start()
+        self._start_at_a_free_port()
         self.sql(f"CREATE DATABASE {DATABASE}", "postgres")
         self.sql("CREATE EXTENSION postgis")
 
@@ -59,6 +68,15 @@ class Cluster:
         command = [*as_nobody, self.programs / program, *arguments, "--pgdata", self.folder / "data"]
         # what the server says later goes to its own log: a pipe that it kept would never end
         subprocess.run(command, check=True, cwd=self.folder, stdout=subprocess.DEVNULL, stdin=subprocess.DEVNULL)
+
+    def _start_at_a_free_port(self):
+        for more in reversed(range(TRIES)):
+            self.port = free_port()
+            try:
+                return self.start()
+            except subprocess.CalledProcessError:  # another server may have come before this one
+                if not more:
+                    raise
 
     def start(self):
         options = f"-h 127.0.0.1 -p {self.port} -k {self.folder} -c fsync=off -c timezone=America/Los_Angeles"
@@ -84,9 +102,9 @@ class Cluster:
         connection = " ".join(f"{name}='{value}'" for name, value in words.items())
         return f'{connection} {key} table="{schema}"."{table}" ({geometry})'
 
-    def wait_for(self, condition, seconds=30):
+    def wait_for(self, condition):
         """Ask until a condition in SQL holds; it may speak of a table that is not there yet."""
-        end = time.monotonic() + seconds
+        end = time.monotonic() + PATIENCE_S
         while time.monotonic() < end:
             with suppress(AssertionError):
                 if self.sql(f"SELECT {condition}") == [["t"]]:

@@ -273,17 +273,17 @@ def test_a_connection_ended_while_writing(database, run, sites):
 
 
 def test_the_server_dies_while_writing(database, sites, qgis_process):
-    """Killed at once while a slow table is filled: the rows told are those that the server finds when it is back."""
-    database.sql(WATCH.format(does="PERFORM pg_sleep(0.005);", row="NEW"))
+    """Killed at once while a row waits to be written: the rows told are those that the server finds when it is back."""
+    database.sql(WATCH.format(does="IF NEW.id > 250 THEN PERFORM pg_sleep(3600); END IF;", row="NEW"))
     asked = {"SITES": "postgres://" + sites.source(), **DAYS, "OUTPUT": "postgres://" + database.uri("positions")}
     ran = []
     words = [f"{name}={each}" for name, value in asked.items() for each in (value if isinstance(value, list) else [value])]
     writing = threading.Thread(target=lambda: ran.append(qgis_process("sky_positions", *words)))
     writing.start()
     try:
-        database.wait_for("(SELECT count(*) > 150 FROM positions)")
-        database.stop()
+        database.wait_for("(SELECT count(*) >= 200 FROM positions)")
     finally:
+        database.stop()
         writing.join()
         database.start()
     assert ran[0].returncode == 1
