@@ -15,6 +15,7 @@ import pytest
 from qgis.core import (
     QgsApplication,
     QgsCategorizedSymbolRenderer,
+    QgsExpression,
     QgsFeature,
     QgsGeometry,
     QgsProcessingContext,
@@ -501,3 +502,29 @@ def test_legends_are_told_in_spanish(qgis_app, spanish, style):
         assert one.value() == other.value()
         assert one.label() == told.get(other.label(), other.label())
         assert one.label() != other.label() or not re.search(r"[a-z]{3,} [a-z]{3,}", other.label())
+
+
+def label_of(layer_dressed):
+    return layer_dressed.labeling().settings().fieldName
+
+
+TEXT = re.compile(r"'(?:[^']|'')*'")  # in an expression
+
+
+def words_of(layer_dressed):
+    """The texts of its labels' expression that hold a word."""
+    return {text for text in TEXT.findall(label_of(layer_dressed)) if re.search("[A-Za-z]{2}", text)}
+
+
+@pytest.mark.parametrize(
+    "style", [path.stem for path in sorted((PLUGIN / "styles").glob("*.qml")) if "<labeling" in path.read_text("utf-8")]
+)
+def test_labels_of_the_map_are_told_in_spanish(qgis_app, spanish, style):
+    """Every word in an expression but ids, units and the form of a date; what is asked of the fields is the same."""
+    dressed, plain = layer(CAMERAS), layer(CAMERAS)
+    looks.dress(dressed, style)
+    plain.loadNamedStyle(str(PLUGIN / "styles" / f"{style}.qml"), looks.PARTS)
+    kept = {*(f"'{name}'" for name in names.BODIES), "' mm'", "'yyyy-MM-dd'"}
+    assert words_of(plain).intersection(words_of(dressed)) - kept == set()
+    assert not QgsExpression(label_of(dressed)).hasParserError()
+    assert QgsExpression(label_of(dressed)).referencedColumns() == QgsExpression(label_of(plain)).referencedColumns()

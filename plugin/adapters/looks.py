@@ -4,19 +4,25 @@ from pathlib import Path
 
 from qgis.core import (
     QgsCategorizedSymbolRenderer,
+    QgsExpression,
     QgsMapLayer,
     QgsProcessingContext,
     QgsProcessingLayerPostProcessorInterface,
     QgsProcessingUtils,
+    QgsVectorLayerSimpleLabeling,
 )
 
 from ..names import FIELDS, PROVIDER_NAME
-from .translation import tr
+from .translation import ENGLISH, language, tr
 
 STYLES = Path(__file__).parent.parent / "styles"
 PARTS = QgsMapLayer.StyleCategory.Symbology | QgsMapLayer.StyleCategory.Labeling | QgsMapLayer.StyleCategory.Temporal
 KEEPERS = ("GPKG", "PostgreSQL database with PostGIS extension")  # as QGIS names the storages that keep styles
 ALIASES = {name[:10]: field.alias for name, field in FIELDS.items()}  # a Shapefile keeps ten characters of a name
+# what the expressions of labels say, as they write it
+LABEL_BODIES = {"sun": "Sun", "moon": "Moon", "galactic": "plane"}
+OTHER_BODIES = {"core": "core", "arch": "arch", "pole": "pole", "star": "star"}  # whose ids are said in English
+LABEL_WORDS = ("fits", "does not fit", ", up to ", ", would at ", "° up", " nights, ", " to ", "skyline from ")
 
 _dressers = {}  # by layer: QGIS holds no reference to a post-processor, and without one it is gone before it is called
 
@@ -25,6 +31,7 @@ def dress(layer, look, step_min=None):
     """Give a layer its look: a file of `styles/` by its stem, aliases, and how long an instant lasts in the Temporal Controller."""
     layer.loadNamedStyle(str(STYLES / f"{look}.qml"), PARTS)
     _translate_legend(layer.renderer())
+    _translate_labels(layer)
     for index, name in enumerate(layer.fields().names()):
         if name[:10] in ALIASES:
             layer.setFieldAlias(index, tr(ALIASES[name[:10]]))
@@ -38,6 +45,25 @@ def _translate_legend(renderer):
         for index, category in enumerate(renderer.categories()):
             if category.label():
                 renderer.updateCategoryLabel(index, tr(category.label()))
+
+
+def _translate_labels(layer):
+    """The words in the labels' expression in the language of the desktop; names of fields and values stay."""
+    if language() == ENGLISH or not isinstance(layer.labeling(), QgsVectorLayerSimpleLabeling):
+        return
+    settings = layer.labeling().settings()
+    told = settings.fieldName.replace(
+        _pairs(LABEL_BODIES), _pairs({name: tr(word) for name, word in {**LABEL_BODIES, **OTHER_BODIES}.items()})
+    )
+    for word in LABEL_WORDS:
+        told = told.replace(QgsExpression.quotedString(word), QgsExpression.quotedString(tr(word)))
+    settings.fieldName = told
+    layer.setLabeling(QgsVectorLayerSimpleLabeling(settings))
+
+
+def _pairs(words):
+    """Words by the id that they stand for, as a map in an expression."""
+    return "map({})".format(", ".join(QgsExpression.quotedString(text) for pair in words.items() for text in pair))
 
 
 def finish(layer_id, look, context, feedback, step_min=None):

@@ -27,6 +27,7 @@ TABLES = {
     "adapters/algorithm.py": ("GROUPS",),
     "adapters/bearings.py": ("ZONES",),
     "adapters/field_words.py": ("_BODIES", "_HAPPENINGS", "_SKIES", "_SIDES", "_SIGHTS"),
+    "adapters/looks.py": ("LABEL_BODIES", "OTHER_BODIES", "LABEL_WORDS"),
     "adapters/pairing.py": ("REASONS", "SOURCES"),
     "adapters/parameter_help.py": ("HELP", "OWN"),
     "adapters/refusals.py": ("POINTS", "LINES", "POLYGONS"),

@@ -904,6 +904,71 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../adapters/looks.py"/>
+        <source>plane</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>core</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>arch</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>pole</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>star</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>fits</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>does not fit</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>, up to </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>, would at </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>° up</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source> nights, </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source> to </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>skyline from </source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/minutes_file.py"/>
         <source>{hours:g} h</source>
         <translation type="unfinished"></translation>
@@ -4561,11 +4626,6 @@
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
-        <source>star</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/sky_positions.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 10.</source>
         <translation type="unfinished"></translation>
     </message>
@@ -4667,11 +4727,6 @@
     <message>
         <location filename="../algorithms/skyline_view.py"/>
         <source>all fits</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../algorithms/skyline_view.py"/>
-        <source>does not fit</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4977,11 +5032,6 @@
     <message>
         <location filename="../charts/skyline_view.py"/>
         <source>NW</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../charts/skyline_view.py"/>
-        <source>core</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -6277,11 +6327,6 @@
     <message>
         <location filename="../styles/alignments.qml"/>
         <source>Place on the galactic plane</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../styles/framing.qml"/>
-        <source>fits</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

@@ -904,6 +904,71 @@
         <translation>No se pudo guardar el estilo junto a las filas de {layer}: {error} Las filas están completas.</translation>
     </message>
     <message>
+        <location filename="../adapters/looks.py"/>
+        <source>plane</source>
+        <translation>plano</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>core</source>
+        <translation>núcleo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>arch</source>
+        <translation>arco</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>pole</source>
+        <translation>polo</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>star</source>
+        <translation>estrella</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>fits</source>
+        <translation>cabe</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>does not fit</source>
+        <translation>no cabe</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>, up to </source>
+        <translation>, hasta </translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>, would at </source>
+        <translation>, cabría con </translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>° up</source>
+        <translation>° de altura</translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source> nights, </source>
+        <translation> noches, </translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source> to </source>
+        <translation> a </translation>
+    </message>
+    <message>
+        <location filename="../adapters/looks.py"/>
+        <source>skyline from </source>
+        <translation>perfil desde </translation>
+    </message>
+    <message>
         <location filename="../adapters/minutes_file.py"/>
         <source>{hours:g} h</source>
         <translation>{hours:g} h</translation>
@@ -4562,11 +4627,6 @@
     </message>
     <message>
         <location filename="../algorithms/sky_positions.py"/>
-        <source>star</source>
-        <translation>estrella</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/sky_positions.py"/>
         <source>STEP is 0. Give the minutes between two times, such as 10.</source>
         <translation>STEP es 0. Indique los minutos entre dos momentos, como 10.</translation>
     </message>
@@ -4669,11 +4729,6 @@
         <location filename="../algorithms/skyline_view.py"/>
         <source>all fits</source>
         <translation>todo cabe</translation>
-    </message>
-    <message>
-        <location filename="../algorithms/skyline_view.py"/>
-        <source>does not fit</source>
-        <translation>no cabe</translation>
     </message>
     <message>
         <location filename="../algorithms/skyline_view.py"/>
@@ -4979,11 +5034,6 @@
         <location filename="../charts/skyline_view.py"/>
         <source>NW</source>
         <translation>NO</translation>
-    </message>
-    <message>
-        <location filename="../charts/skyline_view.py"/>
-        <source>core</source>
-        <translation>núcleo</translation>
     </message>
     <message>
         <location filename="../expressions.py"/>
@@ -6279,11 +6329,6 @@
         <location filename="../styles/alignments.qml"/>
         <source>Place on the galactic plane</source>
         <translation>Punto del plano galáctico</translation>
-    </message>
-    <message>
-        <location filename="../styles/framing.qml"/>
-        <source>fits</source>
-        <translation>cabe</translation>
     </message>
     <message>
         <location filename="../styles/night_windows.qml"/>

@@ -333,7 +333,7 @@
   </renderer-v2>
   <labeling type="simple">
     <settings calloutType="simple">
-      <text-style isExpression="1" fieldName="if(coalesce(hour(@map_end_time - @map_start_time) &lt; 1, false), coalesce(map_get(map('sun', 'Sun', 'moon', 'Moon', 'galactic', 'plane'), &quot;body&quot;), &quot;body&quot;) || ' ' || format_number(round(&quot;az_deg&quot;, 1) % 360, 1) || '°\n' || format_number(&quot;alt_deg&quot;, 1) || '° up  ' || substr(&quot;t_local&quot;, 12, 5), substr(&quot;t_local&quot;, 12, 5))" fontFamily="DejaVu Sans" namedStyle="Book" fontSize="7" fontSizeUnit="Point" textColor="34,34,34,255" textOpacity="1" multilineHeight="0.9">
+      <text-style isExpression="1" fieldName="if(coalesce(hour(@map_end_time - @map_start_time) &lt; 1, false), coalesce(map_get(map('sun', 'Sun', 'moon', 'Moon', 'galactic', 'plane'), &quot;body&quot;), &quot;body&quot;) || ' ' || format_number(round(&quot;az_deg&quot;, 1) % 360, 1) || '°\n' || format_number(&quot;alt_deg&quot;, 1) || '° up' || '  ' || substr(&quot;t_local&quot;, 12, 5), substr(&quot;t_local&quot;, 12, 5))" fontFamily="DejaVu Sans" namedStyle="Book" fontSize="7" fontSizeUnit="Point" textColor="34,34,34,255" textOpacity="1" multilineHeight="0.9">
         <families>
           <family name="DejaVu Sans"/>
           <family name="Open Sans"/>
