@@ -11,7 +11,15 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
-from qgis.core import QgsProcessingModelAlgorithm
+from qgis.core import (
+    QgsExpression,
+    QgsExpressionContext,
+    QgsExpressionContextUtils,
+    QgsFeature,
+    QgsGeometry,
+    QgsProcessingModelAlgorithm,
+    QgsVectorLayer,
+)
 
 TOP = Path(__file__).resolve().parents[1]
 DOCS = TOP / "docs"
@@ -321,3 +329,38 @@ def test_a_recipe_that_fails_is_seen(tmp_path):
     )
     with pytest.raises(subprocess.CalledProcessError):
         loaded(DOCS / "run_commands.py").run(page, tmp_path)
+
+
+# expressions
+
+
+@pytest.fixture
+def functions(qgis_app):
+    """The plugin's functions in expressions."""
+    from skyalidade.plugin import SkyAlidade
+
+    running = SkyAlidade(None)
+    running.initProcessing()
+    yield
+    running.unload()
+
+
+def expressions(page):
+    return re.findall(r"^```\n(.*?)^```$", page.read_text(encoding="utf-8"), flags=re.M | re.S)
+
+
+@pytest.mark.parametrize("text", expressions(DOCS / "expressions.md"), ids=lambda text: text[:12])
+def test_every_expression_gives_something(functions, text):
+    layer = QgsVectorLayer("Point?crs=EPSG:32625&field=faces_e:double&field=faces_n:double&field=bearing_deg:double", "cameras", "memory")
+    camera = QgsFeature(layer.fields())
+    camera.setGeometry(QgsGeometry.fromWkt("Point (499565 3982275)"))
+    camera.setAttributes([499545.0, 3982145.0, 188.7])
+    context = QgsExpressionContext()
+    context.appendScope(QgsExpressionContextUtils.layerScope(layer))
+    context.setFeature(camera)
+    expression = QgsExpression(text)
+    given = expression.evaluate(context)
+    assert not expression.hasEvalError(), expression.evalErrorString()
+    assert given is not None
+    if text.startswith("format_number"):
+        assert given == "188.7°"
