@@ -7,6 +7,7 @@ if [ "${1:-}" = --versions ]; then
     shift
     exec sh "$top/tests/versions.sh" "$@"
 fi
+with_printer=yes
 . "$top/tests/setup.sh"
 cd "$top"
 # Sentences are tested in English and in lines of one width, whatever the computer speaks and however wide its terminal is.

@@ -20,6 +20,9 @@ command -v qgis_process >/dev/null || missing="$missing qgis"
 has_module qgis || missing="$missing python3-qgis"
 has_module ensurepip || missing="$missing python3-venv"
 command -v Xvfb >/dev/null || missing="$missing xvfb"  # a screen for the desktop's test
+if [ "${with_printer:-no}" = yes ]; then
+    command -v chromium >/dev/null || missing="$missing chromium"  # prints the field plan
+fi
 
 install() {
     as_root=

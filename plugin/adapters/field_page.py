@@ -65,6 +65,7 @@ tr.day th { font-size: .8em; color: var(--faint); padding-top: .4em; }
   section.long { font-size: .9em; } section.longest { font-size: .8em; } .cautions { font-size: .9em; }
   tr, .cautions, .blanks, header { break-inside: avoid; } thead { display: table-header-group; }
   .dial { flex-basis: 30mm; width: 30mm; } .time { font-size: 1.1em; }
+  section.longest { line-height: 1.2; } .longest th, .longest td { padding-block: .05em; } .longest .dial { flex-basis: 25mm; width: 25mm; }
 }
 """
 )
@@ -75,6 +76,7 @@ TURNS = {**dict(zip(DUSKS, zip(LIGHTS, LIGHTS[1:]))), **dict(zip(DAWNS, zip(LIGH
 HOUR_S = 3600.0
 SHORT_S = 180.0  # a stretch of less is told in one line
 SIZES = ((27, "longest"), (21, "long"))  # more lines than this in the tables are set smaller, to stay on one page of paper
+HEAD_LETTERS, ROW_LETTERS, LINES_OF_ROW = 45, 60, 4  # in a line of the heading, and of a name in the tables; lines that tell an alignment
 MOST_HOURS = 10  # labelled one by one; a longer night gets every other or fewer
 
 
@@ -134,7 +136,7 @@ class Sheets:
         """One sheet."""
         rows = self._rows_of[sheet]
         rows = rows[np.argsort(self._rows["t_utc"][rows], kind="stable")].tolist()
-        lines = len(self._shown(sheet)) + len(rows) + len(list(self._warnings(rows)))
+        lines = len(self._shown(sheet)) + len(rows) + len(list(self._warnings(rows))) + self._wrapped(sheet, rows)
         size = next((look for most, look in SIZES if lines > most), "")
         return "\n".join(
             (
@@ -151,18 +153,31 @@ class Sheets:
             )
         )
 
+    def _wrapped(self, sheet, rows):
+        """How many lines more long names take, about."""
+        told, several = self._told, self._is_many(rows)
+        lines = 1.8 * (len(self._stand(sheet)) // HEAD_LETTERS)
+        for row in rows:
+            letters = len(told.subject(row)) + (len(told.camera(row)) if several else 0)
+            lines += LINES_OF_ROW * (letters // ROW_LETTERS)
+        return lines
+
+    def _stand(self, sheet):
+        """The name of a sheet: of the path, or of the camera."""
+        first = self._plan.sheets["first"][sheet]
+        return self._rows["path"][first] or self._told.camera(first)
+
     def _local(self, sheet, t_utc_s):
         zone = self._planned.zone_index[self._plan.sheets["first"][sheet]]
         return words.local(t_utc_s, self._planned.zone_names, zone)
 
     def _header(self, sheet, rows):
         first = self._plan.sheets["first"][sheet]
-        stand = self._rows["path"][first] or self._told.camera(first)
         offsets = dict.fromkeys(offset for _, _, offset in self._local(sheet, self._moments(sheet)).tolist())
         zone = " / ".join([words.zone(self._told.zone(first), next(iter(offsets))), *(f"UTC{offset}" for offset in list(offsets)[1:])])
         lines = [
             f'<p class="night">{escape(tr("Night of {night}").format(night=date_told(self._plan.sheets["night"][sheet])))}</p>',
-            f"<h1>{name(stand)}</h1>",
+            f"<h1>{name(self._stand(sheet))}</h1>",
         ]
         if not self._is_many(rows):
             lines.append(f"<p>{escape(self._place(first))}</p>")

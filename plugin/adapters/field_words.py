@@ -77,6 +77,11 @@ def metres(value):
     return tr("{m:,.0f} m").format(m=value) if np.isfinite(value) else UNKNOWN
 
 
+def distance(m):
+    """Whole metres, or from 10 km on whole kilometres, for a map."""
+    return metres(m) if m < 10_000.0 else tr("{km:,.0f} km").format(km=m / 1000.0)
+
+
 def minutes(value):
     """A length of time in whole minutes, such as '1 h 05 min'."""
     whole = int(np.ceil(value - 1e-9))

@@ -29,11 +29,12 @@ CLIPPED = 1.5  # of how far a sheet looks: beyond, shapes are cut off before the
 
 @dataclass(frozen=True)
 class Shape:
-    """A feature on the grid of the map: its id, the value of the sheets' field, its name and the values of other fields as they are."""
+    """A feature on the grid of the map: its id, the value of the sheets' field, its subject, name, and other values as they are."""
 
     geometry: QgsGeometry
     fid: int
     key: object
+    subject: object
     name: object
     values: tuple
 
@@ -61,7 +62,7 @@ class Ground:
         self._source = algorithm.parameterAsSource(parameters, name, context)
         self.given = self._source is not None
         self._at = [self._place(text_of(parameters, field)) for field in fields]
-        self._key_at = self._place(sheet_by(parameters))
+        self._key_at, self._subject_at = self._place(sheet_by(parameters)), self._place("subject")
         self.keyed, self.crooked, self.lost = self._key_at >= 0, 0, 0
 
     def _place(self, field):
@@ -70,6 +71,10 @@ class Ground:
     def keys(self):
         """The values of the sheets' field that occur."""
         return {key_text(value) for value in self._source.uniqueValues(self._key_at)} if self.keyed else set()
+
+    def subjects(self):
+        """The subjects for which its features are, where they tell."""
+        return {text_key(value) for value in self._source.uniqueValues(self._subject_at)} if self._subject_at >= 0 else set()
 
     def near(self, lon_deg, lat_deg, radius_m, crs):
         """Shapes within a distance of a place, in a CRS: at least all of those."""
@@ -88,7 +93,8 @@ class Ground:
                 attributes = feature.attributes()
                 name, *values = [attributes[at] if at >= 0 else None for at in self._at] or [None]
                 key = key_text(attributes[self._key_at]) if self.keyed else None
-                found.append(Shape(geometry, feature.id(), key, text_key(name), tuple(values)))
+                subject = text_key(attributes[self._subject_at]) if self._subject_at >= 0 else None
+                found.append(Shape(geometry, feature.id(), key, subject, text_key(name), tuple(values)))
         return found
 
     def _window(self, lon_deg, lat_deg, radius_m):

@@ -1,14 +1,12 @@
 """The north arrow of a sheet as an SVG: true north whole, magnetic north a thin needle, the page's upright being the map's grid north."""
 
-import base64
-
 INK = "#222222"
 NARROW = 24.0  # needles that lean no more than this, in degrees, stand on the foot of a narrow picture; others turn about its middle
 LETTER_UP = 16.0  # from the tip to the top of the N
 
 
 def north_arrow(true_deg, declination_deg):
-    """The picture's path, which holds the picture itself.
+    """The picture, as SVG.
 
     Parameters
     ----------
@@ -36,8 +34,7 @@ def north_arrow(true_deg, declination_deg):
             f'<path d="M{x} {middle} V{tip + 4} L{x + side} {tip + 13}" fill="none" stroke="{INK}" stroke-width="0.9"/></g>'
         )
     height = 100.0 if width == 60.0 else width
-    picture = (
+    return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}" height="{height}" viewBox="0 0 {width} {height}">'
         f'<g transform="rotate({true_deg:.3f} {x} {middle})">{arrow}{needle}</g></svg>'
     )
-    return "base64:" + base64.b64encode(picture.encode("ascii")).decode("ascii")

@@ -17,18 +17,21 @@ from qgis.PyQt.QtCore import QRectF, QUuid
 from qgis.PyQt.QtGui import QColor
 from qgis.PyQt.QtXml import QDomDocument
 
-from ..plan.map_sheet import clear_of_corner, framed, graticule, round_length, usual_scale
+from ..plan.map_sheet import clear_of_ends, framed, graticule, round_length, usual_scale
 from .sheet_flow import Flow
+from .sheet_map import MapContent
 from .sheet_north import north_arrow
-from .sheet_sketch import extent_of
+from .sheet_sketch import BEYOND, extent_of
 from .sheet_template import loaded
 from .sheet_text import Letters, installed
 
 MARGIN, LARGEST_SCALE, SUBJECTS_WITHIN = 0.1, 1000.0, 25_000.0  # of the map; subjects are fitted in up to the last
+LONE_SCALE = 5000.0  # of one place alone: so that it can be found
 GRID_MM, BAR_MM = 38.0, 28.0  # between lines of the grid, and of a segment of the scale bar: at most
-CORNER_MM = 4.0  # nearer to the corner the numbers of two lines would meet
+ENDS_MM = {"x": (5.0, 4.5), "y": (5.0, 5.0)}  # nearer to a corner the numbers of lines would meet, or stand out over the frame
 WIDER, WORLD_SCALE, SEA = 5.0, 20_000_000.0, "#DFE7EA"  # the overview: times the map, or where the project has no layers the world about it
-LEAST_PT = 5.5
+LEAST_PT, LEAST_TEXT_PT = 5.5, 6.4  # of labels, and of what stands beneath the map
+SMALLER = (0.96, 0.92, 0.88, 0.855)  # letters tried so that a sheet keeps to one page
 GRATICULE = 0.9  # of half the overview's width, at most, between its lines
 INK, RULE = "#222222", "#888888"
 FITTED = "sheet_fitted"
@@ -43,6 +46,8 @@ class Page:
         The template.
     project : QgsProject
         A private one, in which the layers are.
+    folder : Path
+        For the pictures that it takes.
 
     Attributes
     ----------
@@ -52,22 +57,25 @@ class Page:
     scale, grid_m, graticule_deg : float
         Denominator of the map's scale, the distance between lines of its grid [m], and of the overview's in
         longitude and latitude [deg], None where it has none.
+    extent : QgsRectangle
+        Of the map, on the site's grid.
     missing_fonts : set of str
         Families that the template asks for and the computer has not.
     own : list of QgsVectorLayer
         The layers made for it.
     """
 
-    def __init__(self, document, project):
-        self.project, self.layout = project, loaded(document, project)
+    def __init__(self, document, project, folder):
+        self.project, self.layout, self._folder = project, loaded(document, project), folder
         self._items = {item.id(): item for item in self.layout.items() if isinstance(item, QgsLayoutItem) and item.id()}
         self.off_map, self.scale, self.grid_m, self.graticule_deg, self.own = set(), 0.0, 0.0, None, []
-        self.missing_fonts = set()
+        self.missing_fonts, self.extent, self._contents = set(), None, []
         self.font = self._installed(self._items["body"])
 
     def close(self):
         """Let go of the layout, which must not outlive its project."""
         self._items.clear()
+        self._contents = []
         self.layout = self.project = None
 
     def _installed(self, label):
@@ -82,8 +90,38 @@ class Page:
 
     # the map
 
-    def draw(self, site, own, here, background, wide, scale):
-        """Show a site.
+    def place(self, site, scale):
+        """Lay the map over a site.
+
+        Parameters
+        ----------
+        site : sheet_sites.Site
+        scale : float or None
+            Denominator; None for the scale that fits.
+        """
+        self.project.setCrs(site.crs)
+        self.project.setEllipsoid("EPSG:7030")
+        drawn = self._item("map")
+        drawn.setMapRotation(0.0)
+        drawn.setCrs(site.crs)
+        drawn.setKeepLayerSet(True)
+        width, height = drawn.rect().width() / 1000.0, drawn.rect().height() / 1000.0
+        x, y, self.scale = self._framed(site, width, height, scale)
+        self.grid_m = round_length(GRID_MM * self.scale / 1000.0)
+        half_x, half_y = width * self.scale / 2.0, height * self.scale / 2.0
+        x, y = (self._clear(axis, middle, half) for axis, middle, half in (("x", x, half_x), ("y", y, half_y)))
+        self.extent = QgsRectangle(x - half_x, y - half_y, x + half_x, y + half_y)
+        drawn.setExtent(self.extent)  # of the item's own proportions, which therefore stay
+        inside = [self.extent.contains(*xy) for xy in zip(site.x.tolist(), site.y.tolist())]
+        self.off_map = {mark for mark, seen in zip(site.places.mark.tolist(), inside) if not seen}
+
+    def _clear(self, axis, middle, half):
+        """The middle of an axis, moved so that no line of the grid stands near its ends."""
+        free = (mm * self.scale / 1000.0 for mm in ENDS_MM[axis])
+        return middle + clear_of_ends(middle - half, middle + half, self.grid_m, *free)
+
+    def draw(self, site, own, here, background, wide, go_on):
+        """Show a site, once the map lies over it.
 
         Parameters
         ----------
@@ -94,50 +132,45 @@ class Page:
             Where it lies, for the overview.
         background, wide : list of QgsMapLayer
             What lies beneath the map, and beneath the overview: the same, or where that is nothing the world.
-        scale : float or None
-            Denominator; None for the scale that fits.
+        go_on : callable
+            Whether to go on, asked while the layers are drawn.
         """
-        self.project.setCrs(site.crs)
-        self.project.setEllipsoid("EPSG:7030")
         drawn = self._item("map")
-        drawn.setCrs(site.crs)
-        drawn.setKeepLayerSet(True)
-        drawn.setLayers([*own, *background])
-        width, height = (length / 1000.0 for length in (drawn.sizeWithUnits().width(), drawn.sizeWithUnits().height()))
-        x, y, self.scale = self._framed(site, width, height, scale)
-        self.grid_m = round_length(GRID_MM * self.scale / 1000.0)
-        half_x, half_y = width * self.scale / 2.0, height * self.scale / 2.0
-        west = clear_of_corner(x - half_x, self.grid_m, CORNER_MM * self.scale / 1000.0)
-        extent = QgsRectangle(west, y - half_y, west + 2.0 * half_x, y + half_y)
-        drawn.setExtent(extent)  # of the item's own proportions, which therefore stay
-        inside = [extent.contains(*xy) for xy in zip(site.x.tolist(), site.y.tolist())]
-        self.off_map = {mark for mark, seen in zip(site.places.mark.tolist(), inside) if not seen}
+        self._contents = [MapContent(self.layout, drawn, own, background, go_on)]
         self._grid(drawn, site.crs)
-        self._overview(site, here, wide, bool(background), (x, y), (half_x, half_y))
+        self._overview(site, here, wide, bool(background), go_on)
         self._legend(own, drawn)
         self._scale_bar(drawn)
         arrow = self._item("north")
         if arrow is not None:
-            arrow.setPicturePath(north_arrow(site.north.true_deg, site.north.declination_deg))
+            # A file, since what is told as a path that holds the picture itself is drawn in pixels.
+            file = self._folder / f"north-{site.number}.svg"
+            file.write_text(north_arrow(site.north.true_deg, site.north.declination_deg), encoding="ascii")
+            arrow.setPicturePath(str(file))
 
     @staticmethod
     def _framed(site, width, height, scale):
-        """Centre and denominator: standing places, ways and zones fit, and the subjects too while the map stays detailed."""
+        """Centre and denominator: standing places and ways fit, and the subjects and zones too while the map stays detailed."""
         standing = site.places.kind != "subject"  # parking too
-        walk_x, walk_y = extent_of([way for _, way in site.walks] + [zone.geometry for zone in site.grounds["ZONES"]])
-        x, y = np.append(site.x[standing], walk_x), np.append(site.y[standing], walk_y)
+        zones = extent_of([zone.geometry for zone in site.grounds["ZONES"]])
+        ways = extent_of([way for _, way in site.walks])
+        if not standing.any():  # people stand in the zones alone
+            ways, zones = ([*own, *more] for own, more in zip(ways, zones)), ((), ())
+        x, y = (np.append(own[standing], more) for own, more in zip((site.x, site.y), ways))
         if not x.size:
             x, y = site.x, site.y
         centre_x, centre_y, need = framed(x, y, width, height, MARGIN)
-        if scale is not None:
-            return centre_x, centre_y, scale
+        most = max(SUBJECTS_WITHIN, need) if scale is None else scale
         for subject in np.argsort(np.hypot(site.x - centre_x, site.y - centre_y)).tolist():
             more_x, more_y = np.append(x, site.x[subject]), np.append(y, site.y[subject])
             seen = framed(more_x, more_y, width, height, MARGIN)
-            if seen[2] > max(SUBJECTS_WITHIN, need):
+            if seen[2] > most:
                 break
             x, y, (centre_x, centre_y, need) = more_x, more_y, seen
-        return centre_x, centre_y, usual_scale(max(need, LARGEST_SCALE))
+        seen = framed(np.append(x, zones[0]), np.append(y, zones[1]), width, height, MARGIN)
+        if seen[2] <= most:
+            centre_x, centre_y, need = seen
+        return centre_x, centre_y, scale or usual_scale(max(need, LARGEST_SCALE if need else LONE_SCALE))
 
     def _grid(self, drawn, crs):
         grid = drawn.grid()
@@ -145,19 +178,20 @@ class Page:
         grid.setIntervalX(self.grid_m)
         grid.setIntervalY(self.grid_m)
 
-    def _overview(self, site, here, layers, is_project, centre, half):
+    def _overview(self, site, here, layers, is_project, go_on):
         drawn = self._item("overview")
         if drawn is None:
             return
         drawn.setCrs(site.crs)
         drawn.setKeepLayerSet(True)
-        drawn.setLayers([here, *layers])
         if not is_project:
             drawn.setBackgroundColor(QColor(SEA))
-        width, height = drawn.sizeWithUnits().width(), drawn.sizeWithUnits().height()
-        wide = WIDER * max(half) if is_project else max(WIDER * max(half), WORLD_SCALE * width / 2000.0)
+        self._contents.append(MapContent(self.layout, drawn, [here], layers, go_on))
+        width, height = drawn.rect().width(), drawn.rect().height()
+        half, centre = max(self.extent.width(), self.extent.height()) / 2.0, self.extent.center()
+        wide = WIDER * half if is_project else max(WIDER * half, WORLD_SCALE * width / 2000.0)
         high = wide * height / width
-        drawn.setExtent(QgsRectangle(centre[0] - wide, centre[1] - high, centre[0] + wide, centre[1] + high))
+        drawn.setExtent(QgsRectangle(centre.x() - wide, centre.y() - high, centre.x() + wide, centre.y() + high))
         if drawn.overviews().size():
             drawn.overview().setLinkedMap(self._item("map"))
         if drawn.grid().enabled():
@@ -174,7 +208,7 @@ class Page:
         root = legend.model().rootGroup()
         root.clear()
         for layer in own:
-            if not any(layer.getFeatures(QgsFeatureRequest(drawn.extent()))):
+            if layer.name() == BEYOND or not any(layer.getFeatures(QgsFeatureRequest(drawn.extent()))):
                 continue
             node = root.addLayer(layer)
             if layer.renderer().type() == "categorizedSymbol":  # its categories say it all
@@ -189,7 +223,7 @@ class Page:
         segment_m = round_length(BAR_MM * self.scale / 1000.0)
         in_km = segment_m >= 1000.0
         bar.setUnits(QgsUnitTypes.DistanceUnit.DistanceKilometers if in_km else QgsUnitTypes.DistanceUnit.DistanceMeters)
-        bar.setMapUnitsPerScaleBarUnit(1000.0 if in_km else 1.0)
+        bar.setMapUnitsPerScaleBarUnit(1.0)  # the unit says it all
         bar.setUnitLabel("km" if in_km else "m")
         bar.setUnitsPerSegment(segment_m / (1000.0 if in_km else 1.0))
         bar.refresh()
@@ -208,19 +242,32 @@ class Page:
         """
         boxes = [self._box(name) for name in ("body", "body_continued")]
         self._boxes = boxes
-        self._flow = Flow(Letters(self.font, size_of(self._items["body"])), lambda frame: boxes[min(frame, 1)][2:])
-        self._flow.lay(blocks)
+        self._flow = self._laid(list(blocks), size_of(self._items["body"]))
         for name in ("body", "body_continued"):
             self._items[name].setText("")
         self._make_pages(self._flow.frames)
         QgsExpressionContextUtils.setLayoutVariables(self.layout, {f"sheet_{name}": value for name, value in variables.items()})
         self._fit_labels()
+        for content in self._contents:
+            content.lie_beneath()
         self.layout.refresh()
+
+    def _laid(self, blocks, size_pt):
+        """Blocks laid out in letters of a size; smaller where what would go on on a second page then fits on the first."""
+        laid = []
+        for part in (1.0, *SMALLER):
+            flow = Flow(Letters(self.font, part * size_pt), lambda frame: self._boxes[min(frame, 1)][2:])
+            flow.lay(blocks)
+            if flow.frames == 1:
+                return flow
+            laid.append(flow)
+            if flow.frames > 2 or part * size_pt <= LEAST_TEXT_PT:
+                break
+        return laid[0]
 
     def _box(self, name):
         item = self._items[name]
-        where, size = item.pagePositionWithUnits(), item.sizeWithUnits()
-        return where.x(), where.y(), size.width(), size.height()
+        return item.pagePos().x(), item.pagePos().y(), item.rect().width(), item.rect().height()
 
     def _make_pages(self, count):
         """As many pages as there are frames: without the second of the template, or with copies of it."""
@@ -258,9 +305,8 @@ class Page:
         """Fit what the template's labels say into them: in smaller letters, on more lines."""
         for label in self.layout.items():
             if isinstance(label, QgsLayoutItemLabel) and "@sheet_" in label.text():
-                size = label.sizeWithUnits()
                 letters = Letters(self._installed(label), size_of(label), font_of(label).bold())
-                fitted, lines = letters.fitted(label.currentText(), size.width(), size.height(), LEAST_PT)
+                fitted, lines = letters.fitted(label.currentText(), label.rect().width(), label.rect().height(), LEAST_PT)
                 _set_text(label, "\n".join(lines))
                 set_letters(label, fitted)
 

@@ -42,7 +42,7 @@ class Pdf:
         return True
 
     def _turn(self, page):
-        size = page.pageSize()
+        size = page.rect()  # in millimetres, whatever unit the template has for it
         paper = QPageSize(QSizeF(size.width(), size.height()), QPageSize.Unit.Millimeter, "", QPageSize.SizeMatchPolicy.ExactMatch)
         self._writer.setPageLayout(QPageLayout(paper, QPageLayout.Orientation.Portrait, QMarginsF(0.0, 0.0, 0.0, 0.0)))
         if self._painter is None:

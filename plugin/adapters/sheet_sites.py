@@ -169,6 +169,7 @@ class Sites:
         walks = self._walks(index, crs)
         reach_m = REACH_M + self._farthest(x[places.kind != "subject"], y[places.kind != "subject"], x[0], y[0], walks, sheet.key)
         grounds = {name: self._near(name, sheet.key, lon, lat, reach_m, crs) for name in self._grounds}
+        grounds["ZONES"] = self._of_subjects(grounds["ZONES"], places)
         closures = closures_of(grounds["CLOSED"], days, self.undated)
         return Site(
             number=index + 1,
@@ -246,6 +247,14 @@ class Sites:
         if not ground.keyed or self._keys.isdisjoint(ground.keys()):
             return shapes
         return [shape for shape in shapes if shape.key == key]
+
+    def _of_subjects(self, zones, places):
+        """Zones of a sheet's own subjects, where they tell of which they are."""
+        everywhere = {name for some in self._places for name in some.name[some.kind == "subject"].tolist()}
+        if everywhere.isdisjoint(self._grounds["ZONES"].subjects()):
+            return zones
+        own = {None, *places.name[places.kind == "subject"].tolist()}
+        return [zone for zone in zones if zone.subject in own]
 
     def _walks(self, index, crs):
         """The drawn ways to cameras and standpoints, each once, on the grid."""

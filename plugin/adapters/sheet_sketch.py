@@ -3,15 +3,21 @@
 import math
 
 import numpy as np
-from qgis.core import NULL, QgsFeature, QgsGeometry, QgsVectorLayer, QgsWkbTypes
+from qgis.core import NULL, QgsFeature, QgsGeometry, QgsPointXY, QgsVectorLayer, QgsWkbTypes
 
+from . import field_words as words
 from . import sheet_symbols as look
 from .geometries import grid_bearings, points_of, sightlines_of
 from .translation import tr
 
 FIELDS = "field=label:string(0)&field=grid_deg:double&field=looks:integer&field=sight:string(0)"
 LABEL_LETTERS = 26  # of a name on the map; the table has all of it
-MOST_LABELS = 60  # standpoints on a map: more would be a blot
+# Places on a map with their names, with all their marks, and standpoints with as many as there is room for: more would be a blot.
+MOST_NAMES, MOST_MARKS, MOST_LABELS = 10, 24, 60
+MOST_BEYOND = 3  # sightlines that go on beyond the map, with their subjects' names; more with their marks
+APART_MM = 8.0  # from one arrowhead to the next of the same subject, at least
+INSIDE_MM = 2.0  # from the map's edge to the arrowhead of a sightline that goes on beyond it
+BEYOND = "beyond"  # what the legend leaves out
 KINDS = {
     QgsWkbTypes.GeometryType.PointGeometry: "Point",
     QgsWkbTypes.GeometryType.LineGeometry: "MultiLineString",
@@ -19,7 +25,7 @@ KINDS = {
 }
 
 
-def sketch(site, font, transform_context):
+def sketch(site, font, transform_context, extent, m_per_mm):
     """The layers of a site, the uppermost first.
 
     Parameters
@@ -27,6 +33,10 @@ def sketch(site, font, transform_context):
     site : sheet_sites.Site
     font : QFont
         Of labels.
+    extent : QgsRectangle
+        Of the map.
+    m_per_mm : float
+        Of the map, for a millimetre of paper.
     transform_context : QgsCoordinateTransformContext
 
     Returns
@@ -40,6 +50,7 @@ def sketch(site, font, transform_context):
         maker.cameras(),
         maker.standpoints(),
         maker.parking(),
+        maker.beyond(extent, m_per_mm),
         maker.sightlines(),
         maker.walks(),
         maker.paths(),
@@ -79,12 +90,12 @@ class _Maker:
     def subjects(self):
         site = self.site
         rows = [(self._point(i), self._label(i), NULL, 0, "") for i in site.places.of("subject").tolist()]
-        labeling = look.labels(_bold(self.font), **look.beside(0.8, 10))
+        labeling = look.labels(_bold(self.font), always=self._all, **look.beside(0.8, 10))
         return self._layer(tr("Subject"), QgsWkbTypes.GeometryType.PointGeometry, rows, look.subject(), labeling)
 
     def parking(self):
         rows = [(self._point(i), self._label(i), NULL, 0, "") for i in self.site.places.of("parking").tolist()]
-        labeling = look.labels(self.font, **look.beside(0.8, 5))
+        labeling = look.labels(self.font, always=self._all, **look.beside(0.8, 5))
         return self._layer(tr("Parking"), QgsWkbTypes.GeometryType.PointGeometry, rows, look.parking(), labeling)
 
     def here(self):
@@ -92,12 +103,12 @@ class _Maker:
         return self._layer(tr("Site"), QgsWkbTypes.GeometryType.PointGeometry, [(self._point(0), "", NULL, 0, "")], look.here())
 
     def cameras(self):
-        labeling = look.labels(_bold(self.font), **look.beside(1.0, 9))
+        labeling = look.labels(_bold(self.font), always=self._all, **look.beside(1.0, 9))
         return self._looking("camera", self.site.lines, tr("Camera"), look.camera(), labeling)
 
     def standpoints(self):
         own = self.site.places.of("standpoint")
-        labeling = look.labels(self.font, look.STANDPOINT_INK, **look.beside(0.8, 6)) if own.size <= MOST_LABELS else None
+        labeling = look.labels(self.font, look.STANDPOINT_INK, self._all, **look.beside(0.8, 6)) if own.size <= MOST_LABELS else None
         return self._looking("standpoint", self.site.standing, tr("Standpoint"), look.standpoint(), labeling)
 
     def _looking(self, kind, lines, name, renderer, labeling):
@@ -127,11 +138,33 @@ class _Maker:
         lines = self.site.lines
         if not len(lines["camera"]):
             return None
-        ends = [lines[name].astype(float) for name in ("lon_deg", "lat_deg", "end_lon_deg", "end_lat_deg")]
-        geometries = sightlines_of(*ends, self.site.crs, self.transform_context)
         sights = [sight if sight in look.SIGHTS else "" for sight in lines["sight"].tolist()]
-        rows = [(geometry, "", NULL, 0, sight) for geometry, sight in zip(geometries, sights) if not geometry.isNull()]
+        rows = [(geometry, "", NULL, 0, sights[i]) for i, geometry in self._drawn_lines()]
         return self._layer(tr("Sightline"), QgsWkbTypes.GeometryType.LineGeometry, rows, look.sightline(set(sights)))
+
+    def beyond(self, extent, m_per_mm):
+        """Where sightlines leave the map: an arrowhead each, with the subject's mark and how far off it is."""
+        lines, places = self.site.lines, self.site.places
+        marks = {places.name[i]: places.mark[i] for i in places.of("subject").tolist()}
+        inner = extent.buffered(-INSIDE_MM * m_per_mm)
+        crossings = [(i, _crossing(geometry, inner)) for i, geometry in self._drawn_lines()]
+        crossings = _apart([(i, crossing) for i, crossing in crossings if crossing is not None], lines["subject"], APART_MM * m_per_mm)
+        rows = []
+        for i, (point, grid_deg) in crossings:
+            mark, name = marks.get(lines["subject"][i], ""), _short(lines["subject"][i])
+            distance = words.distance(float(lines["dist_m"][i]))
+            label = tr("to {subject}, {distance}").format(subject=f"{mark} {name}".strip(), distance=distance)
+            label = label if self._named and len(crossings) <= MOST_BEYOND else mark
+            rows.append((QgsGeometry.fromPointXY(point), label, grid_deg, 1, ""))
+        labeling = look.labels(self.font, always=self._all, **look.beside(0.8, 8))
+        return self._layer(BEYOND, QgsWkbTypes.GeometryType.PointGeometry, rows, look.beyond(), labeling)
+
+    def _drawn_lines(self):
+        """Index and geometry on the grid of each sightline."""
+        lines = self.site.lines
+        ends = [lines[name].astype(float) for name in ("lon_deg", "lat_deg", "end_lon_deg", "end_lat_deg")]
+        geometries = sightlines_of(*ends, self.site.crs, self.transform_context) if len(lines["camera"]) else []
+        return [(i, geometry) for i, geometry in enumerate(geometries) if not geometry.isNull()]
 
     def walks(self):
         rows = [(_multi(way), "", NULL, 0, "") for _, way in self.site.walks]
@@ -155,14 +188,46 @@ class _Maker:
         }
         for held, (name, renderer) in looks.items():
             rows = [(_multi(own.geometry), _short(own.name), NULL, 0, "") for own in self.site.closures if own.held is held]
-            labeling = look.labels(self.font, look.GREY, priority=3)
+            labeling = look.labels(self.font, look.GREY_INK, priority=3)
             yield self._layer(name, QgsWkbTypes.GeometryType.PolygonGeometry, rows, renderer, labeling)
 
     def _point(self, i):
         return points_of(self.site.x[i : i + 1], self.site.y[i : i + 1])[0]
 
+    @property
+    def _named(self):
+        """Whether there is room for the names of all places; the table beneath has them by their marks."""
+        return len(self.site.places.name) <= MOST_NAMES
+
+    @property
+    def _all(self):
+        """Whether every place has its label, on others if need be."""
+        return len(self.site.places.name) <= MOST_MARKS
+
     def _label(self, i):
-        return f"{self.site.places.mark[i]} {_short(self.site.places.name[i])}"
+        mark = self.site.places.mark[i]
+        return f"{mark} {_short(self.site.places.name[i])}" if self._named else mark
+
+
+def _crossing(line, rectangle):
+    """Where a line leaves a rectangle, and its direction there, clockwise from the grid's north [deg]; None where it ends inside."""
+    end = list(line.vertices())[-1]
+    if rectangle.contains(end.x(), end.y()):
+        return None
+    inside = line.clipped(rectangle)
+    if inside.isNull() or inside.isEmpty():
+        return None
+    before, last = list(inside.vertices())[-2:]
+    return QgsPointXY(last), math.degrees(math.atan2(last.x() - before.x(), last.y() - before.y())) % 360.0
+
+
+def _apart(crossings, subjects, least):
+    """Crossings, without those that stand near another one of the same subject."""
+    kept = []
+    for i, (point, deg) in crossings:
+        if all(subjects[j] != subjects[i] or point.distance(other) >= least for j, (other, _) in kept):
+            kept.append((i, (point, deg)))
+    return kept
 
 
 def _multi(geometry):

@@ -1,6 +1,7 @@
 """How things look on the map of a sheet: the symbols of the house, and labels that read on any ground."""
 
 from qgis.core import (
+    Qgis,
     QgsCategorizedSymbolRenderer,
     QgsFillSymbol,
     QgsLabelObstacleSettings,
@@ -24,7 +25,7 @@ from qgis.PyQt.QtGui import QColor
 
 from .translation import tr
 
-INK, STANDPOINT, STANDPOINT_INK, GREY, CASING = "#222222", "#0072B2", "#00507D", "#6E6E6E", "#FFFFFF"
+INK, STANDPOINT, STANDPOINT_INK, GREY, GREY_INK, CASING = "#222222", "#0072B2", "#00507D", "#6E6E6E", "#4A4A4A", "#FFFFFF"
 LABEL_PT = 7.0
 # sight -> what the legend says; a line that terrain hides is dashed
 SIGHTS = {
@@ -38,11 +39,11 @@ _WIDTHS = {"hidden": 0.3}
 
 
 def _looking(colour, size, label, label_without):
-    """An open square, with a tick toward its subject where the field `grid_deg` tells where on the map that lies."""
+    """An open square, with a tick toward its subject where the field `grid_deg` tells its direction; in a legend to the right."""
     pen = {"outline_color": colour, "outline_width": f"{0.17 * size:.2f}"}
-    square = {"name": "square", "size": str(size), "color": "255,255,255,140", **pen}
+    square = {"name": "square", "size": str(size), "color": CASING, **pen}
     plain, symbol = QgsMarkerSymbol.createSimple(square), QgsMarkerSymbol.createSimple(square)
-    tick = {"name": "line", "size": f"{0.9 * size:.2f}", "offset": f"0,{-0.95 * size:.2f}", **pen}
+    tick = {"name": "line", "size": f"{0.8 * size:.2f}", "offset": f"0,{-0.9 * size:.2f}", "angle": "90", **pen}
     symbol.appendSymbolLayer(QgsSimpleMarkerSymbolLayer.create(tick))
     symbol.symbolLayer(1).setDataDefinedProperty(QgsSymbolLayer.Property.PropertyAngle, QgsProperty.fromField("grid_deg"))
     categories = {1: (symbol, label), 0: (plain, label_without)}
@@ -80,7 +81,9 @@ def here():
 def sightline(sights):
     """Near-black in a white casing, a category for each of the sights that occur."""
     categories = [QgsRendererCategory(sight, _cased(sight), tr(label)) for sight, label in SIGHTS.items() if sight in sights]
-    return QgsCategorizedSymbolRenderer("sight", categories)
+    renderer = QgsCategorizedSymbolRenderer("sight", categories)
+    renderer.setUsingSymbolLevels(True)
+    return renderer
 
 
 def _cased(sight):
@@ -91,6 +94,7 @@ def _cased(sight):
     if sight in _DASHES:
         line.update(use_custom_dash="1", customdash=_DASHES[sight])
     symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer.create(line))
+    symbol.symbolLayer(1).setRenderingPass(1)  # above the casings of all, which would wipe out lines where many meet
     return symbol
 
 
@@ -136,8 +140,20 @@ def land():
     return QgsSingleSymbolRenderer(QgsFillSymbol.createSimple({"color": "#ECE9E2", "outline_color": "#9A9A9A", "outline_width": "0.15"}))
 
 
-def labels(font, colour=INK, **placed):
-    """The field `label` beside each feature, with a white edge; it is shown as it is, never read as an expression."""
+def beyond():
+    """An arrowhead at the map's edge, where a sightline goes on."""
+    head = {"name": "filled_arrowhead", "size": "2.6", "color": INK, "outline_color": CASING, "outline_width": "0.2"}
+    symbol = QgsMarkerSymbol.createSimple(head)
+    turned = QgsProperty.fromExpression('"grid_deg" - 90')  # the arrowhead points east
+    symbol.symbolLayer(0).setDataDefinedProperty(QgsSymbolLayer.Property.PropertyAngle, turned)
+    return QgsSingleSymbolRenderer(symbol)
+
+
+def labels(font, colour=INK, always=False, **placed):
+    """The field `label` beside each feature, with a white edge; it is shown as it is, never read as an expression.
+
+    Those that are `always` shown stand on others only where no place is free.
+    """
     edge = QgsTextBufferSettings()
     edge.setEnabled(True)
     edge.setSize(0.7)
@@ -153,6 +169,12 @@ def labels(font, colour=INK, **placed):
     settings.fieldName, settings.isExpression = "label", False
     for key, value in placed.items():
         setattr(settings, key, value)
+    if always and hasattr(settings, "placementSettings"):  # since QGIS 3.26
+        places = settings.placementSettings()
+        places.setOverlapHandling(Qgis.LabelOverlapHandling.AllowOverlapIfRequired)
+        settings.setPlacementSettings(places)
+    else:
+        settings.displayAll = always
     around = QgsLabelObstacleSettings()
     around.setIsObstacle(True)
     around.setFactor(2)

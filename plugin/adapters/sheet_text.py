@@ -3,7 +3,7 @@
 Lines are broken here, not by the layout, so that every version of QGIS breaks them at the same place and none is cut.
 """
 
-from qgis.PyQt.QtCore import QPointF
+from qgis.PyQt.QtCore import QPointF, Qt
 from qgis.PyQt.QtGui import QFont, QFontDatabase, QFontMetricsF, QTextLayout, QTextOption
 
 FALLBACK = "DejaVu Sans"
@@ -13,6 +13,7 @@ SLACK = 1.03  # a printer's font is up to this much wider than measured
 NO_LIGATURES = 0.05  # pixels between letters: without any Qt joins f and i, and who searches the PDF does not find them
 TOGETHER = "\u00a0"  # a space at which no line is broken
 ROUNDING_MM = 0.05  # a column as wide as its text must not break it
+READING = Qt.LayoutDirection.LeftToRight  # of sentences; a name that begins one and is written the other way does not turn it round
 LEADING = 1.22  # from line to line, of the size of the letters
 
 
@@ -79,6 +80,7 @@ class Letters:
             return [paragraph]
         option = QTextOption()
         option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+        option.setTextDirection(READING)
         layout = QTextLayout(paragraph, self._ruler)
         layout.setTextOption(option)
         layout.beginLayout()
@@ -118,6 +120,7 @@ class Letters:
         painter.translate(x_mm, y_mm)
         painter.scale(POINT_MM / SCALE, POINT_MM / SCALE)
         painter.setFont(self._ruler)
+        painter.setLayoutDirection(READING)
         left = width_mm / POINT_MM * SCALE - self._metrics.horizontalAdvance(text) if right else 0.0
         painter.drawText(QPointF(left, self._metrics.ascent()), text)
         painter.restore()

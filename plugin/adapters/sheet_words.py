@@ -12,7 +12,7 @@ from .sheet_flow import Heading, Pairs, Paragraph, Table
 from .sheet_parameters import APPLICANT_BLOCK
 from .translation import date_told, localised, tr
 
-NIGHTS_TOLD = 6  # one by one
+NIGHTS_TOLD, INSIDE_NAMED = 6, 4  # one by one; by name, more by their marks
 KINDS = {"camera": "camera", "standpoint": "standpoint", "subject": "subject", "parking": "parking"}
 _SIGHTS = {"clear": "in sight", "hidden": "hidden by terrain", "uncertain": "too close to tell", "": "not tested"}
 _INSIDE = {"m": "{m:,.0f} m of it", "m2": "{m:,.0f} m² of it"}
@@ -138,10 +138,15 @@ class Words:
         marks = {}
         for mark, kind, name in zip(site.places.mark, site.places.kind, site.places.name):
             marks.setdefault(("subject" if kind == "subject" else "camera", name), mark)
+        told = set()
         for lines in (site.lines, site.standing):
             for i in range(len(lines.get("camera", ()))):
                 camera, subject, dist_m = lines["camera"][i], lines["subject"][i], float(lines["dist_m"][i])
                 bearing = float(lines["bearing_deg"][i])
+                line = camera, subject, words.bearing(bearing), words.metres(dist_m)
+                if line in told:  # a standpoint, from which alignments were found too
+                    continue
+                told.add(line)
                 yield (
                     f"{marks.get(('camera', camera), '')} {camera}".strip(),
                     f"{marks.get(('subject', subject), '')} {subject}".strip(),
@@ -224,10 +229,11 @@ class Words:
                     speed=on_foot.speed_km_h,
                 )
             )
+            told += on_foot.gaps(index)
         own = np.unique(plan.sheet_of_row[site.rows])
         dark = int((plan.sheets["dark_out"][own] | plan.sheets["dark_back"][own]).sum())
         if dark:
-            told.append(tr("In {dark} of {n} nights a walk, or its begin or end, lies in the dark.").format(dark=dark, n=len(own)))
+            told.append(tr("On {dark} of {n} nights people come or go in the dark.").format(dark=dark, n=len(own)))
         if told:
             yield Paragraph(" ".join(told))
 
@@ -242,16 +248,20 @@ class Words:
         if not self._sites.closures_known:
             yield Paragraph(tr("No layer of closed ground was given: nothing was checked."))
             return
+        inside = {}
         for mark, name, finding in site.findings:
             if finding.inside:
-                yield Paragraph(
-                    tr("INSIDE closed ground ({closure}): {mark} {name}").format(mark=mark, name=name, closure=finding.closure.name),
-                    bold=True,
-                )
+                inside.setdefault(finding.closure.name, []).append((mark, name))
+        for closure, those in inside.items():
+            named = len(those) <= INSIDE_NAMED
+            what = ", ".join(f"{mark} {name}" if named or not mark[-1].isdigit() else mark for mark, name in those)
+            yield Paragraph(tr("INSIDE closed ground ({closure}): {what}").format(closure=closure, what=what), bold=True)
         if not self._sites.walks_known:
             yield Paragraph(tr("No walk was given: the way in was not checked."))
         elif not site.walks:
             yield Paragraph(tr("No drawn walk passes within 500 m: the way in was not checked."))
+        elif any(any(self._sites.on_foot.gaps(self._sites.place_index(site, place))) for place, _ in site.walks):
+            yield Paragraph(tr("Of a walk only the drawn part was checked."))
         rows = tuple((mark, name, *_found(finding)) for mark, name, finding in site.findings)
         heads = "", tr("Name"), tr("Against closed ground"), tr("Distance"), tr("Closure"), tr("Closed")
         yield Table(heads, rows, wide=(1, 4, 5), right=(3,))
@@ -312,7 +322,9 @@ def _found(finding):
         return tr("outside"), tr("over {km:g} km").format(km=20), words.UNKNOWN, words.UNKNOWN
     name, when = finding.closure.name, finding.closure.when
     if finding.inside:
-        length = tr(_INSIDE[finding.unit]).format(m=finding.length) if finding.unit else words.UNKNOWN
+        length = words.UNKNOWN
+        if finding.unit:
+            length = tr(_INSIDE[finding.unit]).format(m=finding.length) if finding.length >= 0.5 else tr("touches it")
         return tr("INSIDE"), length, name, when
     return tr("outside"), words.metres(finding.dist_m), name, when
 

@@ -2,6 +2,7 @@
 
 from contextlib import contextmanager
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcessingOutputNumber, QgsProject
 
@@ -151,7 +152,7 @@ class Printer:
         self._folders = {name: Path(algorithm.parameterAsString(parameters, name, context)) for name in given}
         self._made = sheet_words.made(now_utc_s(), version())
         self.sheets, self.pages, self._undrawable, self._missing_fonts = 0, 0, set(), set()
-        self._project = QgsProject()
+        self._project, self._folder = QgsProject(), TemporaryDirectory()
         self._wide = sheet_background.without_labels(self._background) or sheet_background.world()
         self._project.addMapLayers([*self._background, *self._wide], False)
 
@@ -185,6 +186,7 @@ class Printer:
     def close(self):
         """Let go of the layers and their project."""
         self._project.clear()
+        self._folder.cleanup()
         self._project, self._background, self._wide = None, [], []
 
     @contextmanager
@@ -202,9 +204,9 @@ class Printer:
         site = self._sites.site(index)
         if site is None:
             return
-        page = Page(self._template, self._project)
+        page = Page(self._template, self._project, Path(self._folder.name))
         try:
-            self._fill(page, site)
+            self._fill(page, site, go_on)
             self._print(page, site, pdf, go_on)
         finally:
             for layer in page.own:
@@ -228,11 +230,13 @@ class Printer:
                     raise StoppedError
                 write_whole(self._folders["PICTURES"] / f"{stem}-{number}.png", picture)
 
-    def _fill(self, page, site):
-        own, there = (make(site, page.font, self._transform_context) for make in (sketch, here))
+    def _fill(self, page, site, go_on):
+        page.place(site, self._scale)
+        own = sketch(site, page.font, self._transform_context, page.extent, page.scale / 1000.0)
+        there = here(site, page.font, self._transform_context)
         page.own = [*own, there]
         self._project.addMapLayers(page.own, False)
-        page.draw(site, own, there, self._background, self._wide, self._scale)
+        page.draw(site, own, there, self._background, self._wide, go_on)
         page.write(self._words.blocks(site, page.off_map), self._variables(site, page))
 
     def _variables(self, site, page):

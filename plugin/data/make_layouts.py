@@ -129,7 +129,7 @@ class Template:
         self._scale(left, HEAD + map_height + NUMBERS, map_width)
         self._north(EDGE, row, 15.0, 25.0, EDGE + 16.0, row + 1.0, 27.0, 30.0)
         self._legend(EDGE + 44.0, row - 1.5, 60.0)
-        self._overview(left + map_width - 42.0, row, 42.0, BELOW - 5.0)
+        self._overview(left + map_width - 38.0, row, 38.0, BELOW - 5.0)
         self._label("body", PLACEHOLDER, self.width - EDGE - text, HEAD - 1.0, text, self.height - HEAD + 1.0 - FOOT, self.text_pt)
 
     def _map(self, x, y, width, height):
@@ -186,7 +186,7 @@ class Template:
         for style in (QgsLegendStyle.Style.Symbol, QgsLegendStyle.Style.Subgroup):
             legend.rstyle(style).setMargin(QgsLegendStyle.Side.Top, 0.9)
         legend.rstyle(QgsLegendStyle.Style.SymbolLabel).setMargin(QgsLegendStyle.Side.Left, 1.2)
-        legend.setSymbolWidth(6.5)
+        legend.setSymbolWidth(7.5)
         legend.setSymbolHeight(3.0)
         legend.setBoxSpace(1.5)
         self._add(legend, "legend", x, y, width, 20.0)

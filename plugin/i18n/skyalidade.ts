@@ -530,6 +530,11 @@
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
+        <source>{km:,.0f} km</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
         <source>{h} h {m:02} min</source>
         <translation type="unfinished"></translation>
     </message>
@@ -1145,12 +1150,12 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>What the plan calls a parking. Blank: 'parking' and the number of the feature.</source>
+        <source>What results call a parking place. Blank: 'parking' and the number of the feature.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>What the plan calls a walk. Blank: 'walk' and the number of the feature.</source>
+        <source>What results call a walk. Blank: 'walk' and the number of the feature.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -2659,6 +2664,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>to {subject}, {distance}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../adapters/sheet_symbols.py"/>
         <source>Camera and where it looks</source>
         <translation type="unfinished"></translation>
@@ -2971,6 +2981,11 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>touches it</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>{km:g} km</source>
         <translation type="unfinished"></translation>
     </message>
@@ -3061,7 +3076,7 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>In {dark} of {n} nights a walk, or its begin or end, lies in the dark.</source>
+        <source>On {dark} of {n} nights people come or go in the dark.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -3081,17 +3096,22 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>INSIDE closed ground ({closure}): {what}</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Of a walk only the drawn part was checked.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>NOT ALLOWED, as the layer of standpoints says: {name}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>{name}, cells of {size} m</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
-        <source>INSIDE closed ground ({closure}): {mark} {name}</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

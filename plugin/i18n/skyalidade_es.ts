@@ -530,6 +530,11 @@
     </message>
     <message>
         <location filename="../adapters/field_words.py"/>
+        <source>{km:,.0f} km</source>
+        <translation>{km:,.0f} km</translation>
+    </message>
+    <message>
+        <location filename="../adapters/field_words.py"/>
         <source>{h} h {m:02} min</source>
         <translation>{h} h {m:02} min</translation>
     </message>
@@ -1145,13 +1150,13 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>What the plan calls a parking. Blank: 'parking' and the number of the feature.</source>
-        <translation>Cómo llama el plan a un aparcamiento. En blanco: 'parking' y el número del objeto.</translation>
+        <source>What results call a parking place. Blank: 'parking' and the number of the feature.</source>
+        <translation>Cómo llaman los resultados a un aparcamiento. En blanco: 'parking' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>What the plan calls a walk. Blank: 'walk' and the number of the feature.</source>
-        <translation>Cómo llama el plan a un acceso a pie. En blanco: 'walk' y el número del objeto.</translation>
+        <source>What results call a walk. Blank: 'walk' and the number of the feature.</source>
+        <translation>Cómo llaman los resultados a un acceso a pie. En blanco: 'walk' y el número del objeto.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -2659,6 +2664,11 @@
         <translation>Cerrado en otras épocas</translation>
     </message>
     <message>
+        <location filename="../adapters/sheet_sketch.py"/>
+        <source>to {subject}, {distance}</source>
+        <translation>a {subject}, {distance}</translation>
+    </message>
+    <message>
         <location filename="../adapters/sheet_symbols.py"/>
         <source>Camera and where it looks</source>
         <translation>Cámara y adónde mira</translation>
@@ -2972,6 +2982,11 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>touches it</source>
+        <translation>lo toca</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>{km:g} km</source>
         <translation>{km:g} km</translation>
     </message>
@@ -3062,8 +3077,8 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
-        <source>In {dark} of {n} nights a walk, or its begin or end, lies in the dark.</source>
-        <translation>En {dark} de {n} noches un acceso, o su comienzo o final, transcurre a oscuras.</translation>
+        <source>On {dark} of {n} nights people come or go in the dark.</source>
+        <translation>En {dark} de {n} noches se llega o se sale a oscuras.</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
@@ -3082,6 +3097,16 @@
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
+        <source>INSIDE closed ground ({closure}): {what}</source>
+        <translation>DENTRO de terreno cerrado ({closure}): {what}</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
+        <source>Of a walk only the drawn part was checked.</source>
+        <translation>De un acceso a pie solo se comprobó la parte dibujada.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sheet_words.py"/>
         <source>NOT ALLOWED, as the layer of standpoints says: {name}</source>
         <translation>NO PERMITIDO, según la capa de puntos de toma: {name}</translation>
     </message>
@@ -3089,11 +3114,6 @@
         <location filename="../adapters/sheet_words.py"/>
         <source>{name}, cells of {size} m</source>
         <translation>{name}, celdas de {size} m</translation>
-    </message>
-    <message>
-        <location filename="../adapters/sheet_words.py"/>
-        <source>INSIDE closed ground ({closure}): {mark} {name}</source>
-        <translation>DENTRO de terreno cerrado ({closure}): {mark} {name}</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>

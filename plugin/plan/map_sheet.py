@@ -80,10 +80,34 @@ def framed(x, y, width, height, margin):
     return float((x.min() + x.max()) / 2.0), float((y.min() + y.max()) / 2.0), float(need)
 
 
-def clear_of_corner(edge, step, free):
-    """An edge of a map moved outward, so that the first line of a grid within stands no nearer to it than `free`."""
-    first = np.ceil(edge / step) * step - edge
-    return float(edge - max(0.0, free - first))
+def clear_of_ends(low, high, step, free_low, free_high):
+    """How far to move an axis of a map, at least, so that no line of its grid stands too near to either end; a line may leave the map.
+
+    Parameters
+    ----------
+    low, high : float
+        The ends.
+    step : float
+        From line to line.
+    free_low, free_high : float
+        What stays free of lines, inside each end; together less than `step`.
+
+    Returns
+    -------
+    float
+        To be added to both ends.
+    """
+    hair = 1e-6 * step
+    ways = [0.0]
+    for end, inner, outer in ((low, -free_low, hair), (high, free_high, -hair)):
+        line = step * np.floor(end / step)
+        ways += [at + aside - end for at in (line, line + step) for aside in (inner, outer)]
+    ways.sort(key=abs)
+    return float(next((way for way in ways if _is_clear(low + way, high + way, step, free_low - hair, free_high - hair)), 0.0))
+
+
+def _is_clear(low, high, step, free_low, free_high):
+    return np.ceil(low / step) * step - low >= free_low and high - np.floor(high / step) * step >= free_high
 
 
 def graticule(length_m, lat_deg):

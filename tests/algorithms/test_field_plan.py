@@ -2,12 +2,16 @@
 
 import os
 import re
+import shutil
+import subprocess
 from datetime import datetime, timezone
 from html.parser import HTMLParser
 from pathlib import Path
 
 import icalendar
+import pypdfium2
 import pytest
+import xmlschema
 from osgeo import ogr
 from pyproj import Transformer
 from qgis.core import QgsProcessingException, QgsVectorLayer
@@ -258,6 +262,66 @@ def test_the_strip_and_the_dial(planned, told, tmp_path):
     assert (float(x), float(y)) == pytest.approx((34 * 0.866, 34 * 0.5), abs=0.06)
 
 
+# printed
+
+
+@pytest.fixture
+def printed(tmp_path):
+    """Print a page by Chromium; the text of each page of paper."""
+
+    def made(plan, paper):
+        page = tmp_path / "printed.html"
+        content = (plan.folder / "plan.html").read_text(encoding="utf-8")
+        page.write_text(content.replace("@page {", f"@page {{ size: {paper};"), encoding="utf-8")
+        arguments = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--no-pdf-header-footer"]
+        places = [f"--user-data-dir={tmp_path / 'chromium'}", f"--print-to-pdf={tmp_path / 'printed.pdf'}", page.as_uri()]
+        subprocess.run([shutil.which("chromium"), *arguments, *places], check=True, capture_output=True, timeout=120)
+        return [" ".join(page.get_textpage().get_text_range().split()) for page in pypdfium2.PdfDocument(tmp_path / "printed.pdf")]
+
+    return made
+
+
+@pytest.mark.parametrize("paper", ["A4", "letter"])
+def test_a_sheet_is_a_page_of_paper(planned, told, ground, printed, paper):
+    """Six alignments of a night with parking, walk, warnings and the Sun's caution; two nights."""
+    rows = []
+    for day in (6, 8):
+        for i in range(6):
+            times = {name: utc(2027, 6, day, 1, 10 * i + minute) for name, minute in (("t_start", 0), ("t_utc", 3), ("t_end", 6))}
+            body = "sun" if i == 0 else "core"
+            rows.append((LINE, {**times, "subject": f"Standing Stone {i}", "body": body, "sight": "uncertain" if i == 1 else "clear"}))
+    pages = printed(planned(told(*rows), **ground), paper)
+    assert len(pages) == 2
+    for page in pages:
+        assert all(f"closest to the bearing of Standing Stone {i}" in page for i in range(6))
+        assert "Back at the car" in page
+        assert "decided by the land manager" in page
+        assert "Sun: never look at it" in page
+
+
+@pytest.mark.parametrize("paper", ["A4", "letter"])
+def test_long_names_keep_to_a_page_of_paper(planned, told, ground, printed, paper):
+    name = "The very long name of a place by the water where the old keepers' path leaves the road for the cliffs and the sea"
+    rows = []
+    for i in range(3):
+        times = {key: utc(2027, 6, 6, 1, 10 * i + minute) for key, minute in (("t_start", 0), ("t_utc", 3), ("t_end", 6))}
+        rows.append((LINE, {**times, "camera": name, "subject": f"{name} {i}"}))
+    pages = printed(planned(told(*rows), **ground), paper)
+    assert len(pages) == 1
+    assert all(pages[0].count(f"{name} {i}") == 4 for i in range(3))
+
+
+def test_forty_alignments_of_a_night_go_on_with_nothing_cut(planned, told, printed):
+    rows = []
+    for i in range(40):
+        times = {key: utc(2027, 6, 6, 1, i) for key in ("t_start", "t_utc", "t_end")}
+        rows.append((LINE, {**times, "subject": f"Stone {i:02d}"}))
+    pages = printed(planned(told(*rows)), "A4")
+    assert len(pages) <= 3
+    assert all(f"closest to the bearing of Stone {i:02d}" in " ".join(pages) for i in range(40))
+    assert "decided by the land manager" in pages[-1]
+
+
 # from standpoints
 
 
@@ -332,6 +396,14 @@ def test_walks_in_the_dark_are_marked(planned, told, ground, with_walk, asked, m
     page = planned(told((LINE, moments)), **(ground if with_walk else {}), **asked).page
     dark = " in the dark: lamp, known path"
     assert [text[: -len(dark)] for _, text in page.timetable() if text.endswith(dark)] == marked
+
+
+def test_waypoints_and_walk_keep_the_schema(planned, told, ground):
+    plan = planned(told((LINE, {}), (LINE, {"camera": "東京 <b>", "decl_deg": -3.25})), **ground)
+    schema = xmlschema.XMLSchema(str(Path(__file__).resolve().parents[1] / "authorities" / "gpx_1_1.xsd"))
+    assert [error.reason for error in schema.iter_errors(str(plan.folder / "plan.gpx"))] == []
+    assert {kind for kind in ("camera", "subject", "parking") if plan.places(kind)} == {"camera", "subject", "parking"}
+    assert plan.tracks()
 
 
 def test_half_the_speed_takes_twice_as_long(planned, told, ground):

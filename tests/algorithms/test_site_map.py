@@ -3,6 +3,8 @@
 import errno
 import re
 import shutil
+import threading
+import time
 from pathlib import Path
 
 import numpy as np
@@ -10,7 +12,21 @@ import pypdfium2
 import pytest
 from geographiclib.geodesic import Geodesic
 from pyproj import Transformer
-from qgis.core import QgsProcessingAlgorithm, QgsProcessingException, QgsProcessingParameterDefinition, QgsProject
+from qgis.core import (
+    QgsCoordinateReferenceSystem,
+    QgsFillSymbol,
+    QgsPalLayerSettings,
+    QgsProcessingAlgorithm,
+    QgsProcessingException,
+    QgsProcessingFeedback,
+    QgsProcessingParameterDefinition,
+    QgsProject,
+    QgsProperty,
+    QgsSingleSymbolRenderer,
+    QgsSymbolLayer,
+    QgsVectorLayerSimpleLabeling,
+)
+from qgis.PyQt.QtGui import QImage, QPainter
 
 from skyalidade.names import FIELDS, STANDPOINTS_FIELDS
 
@@ -21,7 +37,8 @@ NOTICE = "Applicant's map. Not issued or approved by the land manager."
 MM = 72.0 / 25.4  # points
 MEADOW, STONE, LIGHT = (-33.0, 36.01), (-33.0, 36.0), (-32.99, 36.004)  # a camera, a subject due south of it and one to the south-east
 NIGHTS = {"FIRST_NIGHT": "2027-06-05", "LAST_NIGHT": "2027-06-06"}
-GRAPHIC = 2  # kind of an object on a page of a PDF
+GRAPHIC, IMAGE = 2, 3  # kinds of objects on a page of a PDF
+MAP_A4_MM = (15.0, 148.2, 152.5, 262.5)  # left, bottom, right, top of the map on an upright A4 sheet
 SAME_LINE_MM = 0.3
 KINDS = {"text": "string", "int": "integer", "real": "double", "bool": "boolean", "date": "date", "datetime": "datetime"}
 
@@ -71,6 +88,15 @@ class Pdf:
                 return np.array(found) / MM
             boxes = np.array([text.get_charbox(i) for i in range(hit[0], hit[0] + hit[1])])
             found.append((*boxes[:, :2].min(axis=0), *boxes[:, 2:].max(axis=0)))
+
+    def on_map(self, word):
+        """Boxes of a word on the map of an upright A4 sheet."""
+        left, bottom, right, top = MAP_A4_MM
+        return [box for box in self.word(0, word) if left < box[0] and box[2] < right and bottom < box[1] and box[3] < top]
+
+    def images(self, page):
+        """How many images a page holds."""
+        return len(list(self._document[page].get_objects([IMAGE])))
 
     def graphics(self, page):
         """Boxes of all paths [mm]."""
@@ -277,6 +303,17 @@ def test_scale_bar_and_grid_are_as_long_as_the_scale_says(sheets, planned):
     assert lengths[box].max() == pytest.approx(40.3, abs=0.4)  # both
 
 
+def test_scale_bar_in_kilometres(sheets, planned):
+    """At 1:100,000 a segment of 20 mm is 2 km."""
+    pdf, _ = sheets(**planned(), SCALE=100_000)
+    (end,) = [box for box in pdf.word(0, "4 km") if box[1] < MAP_A4_MM[1]]
+    (half,) = [box for box in pdf.word(0, "2") if abs(box[1] - end[1]) < 0.5]
+    (zero,) = [box for box in pdf.word(0, "0") if abs(box[1] - end[1]) < 0.5]
+    assert (half[0] + half[2] - zero[0] - zero[2]) / 2.0 == pytest.approx(20.0, abs=0.4)
+    assert "grid every 2 km" in pdf.text
+    assert grid_on_paper(pdf, 2000) == pytest.approx(20.0, abs=0.15)
+
+
 def test_scale_that_fits(sheets, planned):
     """Camera and subject, 1110 m apart, upon a map 114 mm high of which 80 % are free: 1 to 12,133, so 1:12,500."""
     pdf, _ = sheets(**planned())
@@ -293,6 +330,54 @@ def test_a_scale_that_leaves_the_subject_out(sheets, planned):
     pdf, _ = sheets(**planned(), SCALE=1000)
     assert "1 : 1,000" in pdf.text
     assert "Stone (beyond the map's edge)" in pdf.text
+
+
+def test_every_place_has_its_mark_on_the_map(sheets, planned):
+    around = [Geodesic.WGS84.Direct(MEADOW[1], MEADOW[0], 30.0 * i + 5.0, (1500, 900, 400, 2500)[i % 4]) for i in range(12)]
+    pdf, _ = sheets(**planned(subjects=[((place["lon2"], place["lat2"]), f"Standing Stone {i}") for i, place in enumerate(around)]))
+    assert all(len(pdf.on_map(mark)) == 1 for mark in ("C1", *(f"S{i}" for i in range(1, 13))))  # beyond the edge: beside an arrowhead
+
+
+def test_a_sightline_that_leaves_the_map_tells_where_it_leads(sheets, planned):
+    far = Geodesic.WGS84.Direct(MEADOW[1], MEADOW[0], 170.0, 30_000.0)
+    pdf, _ = sheets(**planned(subjects=(((far["lon2"], far["lat2"]), "Light"),)))
+    assert "to S1 Light, 30 km" in pdf.text
+    ((_, bottom, _, _),) = pdf.on_map("Light")
+    assert bottom < MAP_A4_MM[1] + 15.0  # at the lower edge, as the line runs south
+    assert "1 : 5,000" in pdf.text
+
+
+def test_many_sightlines_do_not_wipe_each_other_out(run, planned, tmp_path):
+    """Thirty lines that meet: where they stand less than half a millimetre apart all is dark, not white by their casings."""
+    cameras = [((MEADOW[0] + 2e-4 * i, MEADOW[1]), f"Place {i}") for i in range(-15, 15)]
+    given = {**planned(cameras=cameras), "SHEET_BY": "", "SCALE": 12_500}
+    run("site_map", {**given, "OUTPUT": str(tmp_path / "x.pdf"), "PICTURES": str(tmp_path / "png")})
+    image = QImage(str(next((tmp_path / "png").glob("*-1.png"))))
+    dots = image.width() / 210.0  # to a millimetre
+    left, right, row = (int(mm * dots) for mm in (MAP_A4_MM[0], MAP_A4_MM[2], 297.0 - (MAP_A4_MM[1] + 33.0)))
+    dark = [x for x in range(left + 2, right) if image.pixelColor(x, row).lightness() < 110]
+    assert dark[-1] - dark[0] > 8.0 * dots
+    assert len(dark) > 0.8 * (dark[-1] - dark[0])
+
+
+def test_a_scale_at_which_all_fits_shows_all(sheets, planned):
+    pdf, _ = sheets(**planned(), SCALE=12_500)
+    assert "beyond the map's edge" not in pdf.text
+    assert len(pdf.on_map("C1")) == len(pdf.on_map("S1")) == 1
+
+
+def test_what_is_drawn_is_no_image(sheets, planned):
+    assert sheets(**planned())[0].images(0) == 0
+
+
+@pytest.mark.parametrize("lon", np.arange(-33.0, -32.98, 0.004).tolist())
+def test_numbers_of_the_grid_keep_within_the_map(sheets, named, lon):
+    pdf, _ = sheets(CAMERAS=named(((lon, 36.01), "Meadow")), CAMERA_NAME="name")
+    eastings = [box for word in set(re.findall(r"\b\d{6}\b", pdf.pages[0])) for box in pdf.word(0, word)]
+    assert max(box[2] for box in eastings if box[3] > MAP_A4_MM[1] - 6.0) < MAP_A4_MM[2] + 0.5
+    _, boxes = pdf.letters(0)
+    northings = boxes[(boxes[:, 2] < MAP_A4_MM[0]) & (boxes[:, 3] > MAP_A4_MM[1]) & (boxes[:, 3] < MAP_A4_MM[3] + 6.0)]
+    assert northings[:, 3].max() < MAP_A4_MM[3] + 0.5
 
 
 # awkward texts
@@ -319,6 +404,16 @@ def test_names_and_texts_are_shown_as_they_are(sheets, planned, layer, name):
         assert len(name) > 100 or [head.count(shown) for head in heads] == [3] * len(heads)  # title, permit, site: a long one goes on
     assert "1 sheets" in log
     assert_nothing_cut_or_covered(pdf)
+
+
+def test_names_written_from_right_to_left_do_not_turn_sentences_round(sheets, planned):
+    given = planned(cameras=((MEADOW, "שלום"), ((-33.002, 36.012), "Ridge")))
+    pdf, _ = sheets(**given, SHEET_BY="")
+    page = next(i for i, text in enumerate(pdf.pages) if "Milky" in text)
+    names = [box for letter, box in zip(*pdf.letters(page)) if letter == "ש"]
+    in_one_line = [(name[2], word[0]) for name in names for word in pdf.word(page, "Milky") if abs(name[1] - word[1]) < 2.0]
+    assert in_one_line
+    assert all(end < begin for end, begin in in_one_line)
 
 
 def test_a_title_of_300_letters(sheets, planned, refusal, tmp_path):
@@ -434,6 +529,36 @@ def test_the_walk_is_checked_and_timed(sheets, planned, layer):
     assert "K1 Gate parking" in pdf.text
 
 
+def test_a_walk_that_ends_short_of_the_camera(sheets, planned, layer):
+    """200 m are not drawn: they are told, counted, and not checked."""
+    near, far = (Geodesic.WGS84.Direct(MEADOW[1], MEADOW[0], 270.0, dist) for dist in (200.0, 1000.0))
+    walk = layer(
+        [(f"LineString({far['lon2']} {far['lat2']},{near['lon2']} {near['lat2']})", "Way")], fields=["n:string"], kind="LineString"
+    )
+    closed = layer([(square(-33.02, 36.0, 0.005),)], kind="Polygon")
+    pdf, _ = sheets(**planned(), WALK=walk, WALK_NAME="n", CLOSED=closed)
+    assert "Way to C1: 1,000 m, 20 min at 3 km/h" in pdf.text
+    assert "The drawn walk passes 200 m from the camera: the rest is counted as the crow flies." in pdf.text
+    assert "Of a walk only the drawn part was checked." in pdf.text
+
+
+def test_a_walk_that_touches_closed_ground(sheets, planned, layer):
+    walk = layer([(f"LineString(-33.02 36.01,{MEADOW[0]} {MEADOW[1]})", "Way")], fields=["n:string"], kind="LineString")
+    closed = layer(
+        [("Polygon((-33.01 36.0100005,-33.011 36.0,-33.009 36.0,-33.01 36.0100005))", "Marsh")], fields=["n:string"], kind="Polygon"
+    )
+    pdf, _ = sheets(**planned(), WALK=walk, WALK_NAME="n", CLOSED=closed, CLOSED_NAME="n")
+    assert "Walk Way, to C1 INSIDE touches it Marsh" in pdf.text
+
+
+def test_many_places_in_one_closure_are_told_in_one_line(sheets, named, layer):
+    many = named(*(((-33.0 + 1e-3 * i, 36.01), f"Place {i}") for i in range(8)))
+    closed = layer([(square(*MEADOW, 0.1), "Whole reserve")], fields=["n:string"], kind="Polygon")
+    pdf, _ = sheets(CAMERAS=many, CAMERA_NAME="name", SHEET_BY="", CLOSED=closed, CLOSED_NAME="n")
+    assert "INSIDE closed ground (Whole reserve): C1, C2, C3, C4, C5, C6, C7, C8 " in pdf.text
+    assert pdf.text.count("Place 3 INSIDE – Whole reserve") == 1
+
+
 def test_closed_ground_about_every_place_of_a_sheet(sheets, planned, layer):
     """Two cameras 90 km apart on one sheet: the second stands in closed ground that lies far from the first."""
     far = (-32.0, 36.01)
@@ -490,6 +615,44 @@ def test_standpoints_and_zones(sheets, layer, named):
     assert "NOT ALLOWED, as the layer of standpoints says: Track 413 m" in pdf.text
 
 
+def test_zones_of_other_subjects_are_on_other_sheets(sheets, named, layer):
+    """Of two standpoints each has its own zone, and a zone far longer than the map does not shrink it."""
+    fields = [f"{name}:{KINDS[FIELDS[name].kind]}" for name in STANDPOINTS_FIELDS]
+    values = {"bearing_deg": 180.0, "mag_deg": 189.0, "dist_m": 1000.0}
+    points = layer(
+        [
+            (f"Point({lon} 36.01)", *({**values, "subject": subject, "camera": camera}.get(name) for name in STANDPOINTS_FIELDS))
+            for lon, subject, camera in ((-33.0, "Stone", "East Track"), (-33.05, "Light", "West Track"))
+        ],
+        fields=fields,
+        kind="Point",
+    )
+    strips = [
+        (f"Polygon(({lon} 36.01,{lon} 36.4,{lon + 0.001} 36.4,{lon} 36.01))", of) for lon, of in ((-33.0, "Stone"), (-33.05, "Light"))
+    ]
+    zones = layer(strips, fields=["subject:string(0)"], kind="Polygon")
+    closed = layer([(square(-33.0, 36.1, 0.01), "Moor")], fields=["n:string(0)"], kind="Polygon")
+    pdf, _ = sheets(STANDPOINTS=points, ZONES=zones, CLOSED=closed, CLOSED_NAME="n")
+    east, west = (" ".join(page.split()) for page in pdf.pages if "Places" in page)
+    assert "1 : 12,500" in east
+    assert "1 : 12,500" in west
+    whole = " ".join(pdf.text.split("Sheet 2 of 2")[0].split())
+    assert "Zones 1 in all INSIDE" in whole
+    assert pdf.text.count("INSIDE closed ground (Moor): Zones 1 in all") == 1  # the western zone lies outside
+    lines = re.findall(r"P1 East Track S1 Stone 180\.0°", pdf.text)
+    assert len(lines) == 1
+
+
+def test_a_standpoint_with_alignments_has_one_line(sheets, planned, layer):
+    given = planned()
+    row = next(given["SIGHTLINES"].getFeatures())
+    values = {name: row[name] for name in ("camera", "subject", "bearing_deg", "mag_deg", "dist_m")}
+    fields = [f"{name}:{KINDS[FIELDS[name].kind]}" for name in STANDPOINTS_FIELDS]
+    points = layer([("Point(-33 36.01)", *(values.get(name) for name in STANDPOINTS_FIELDS))], fields=fields, kind="Point")
+    pdf, _ = sheets(**given, STANDPOINTS=points)
+    assert len(re.findall(r"C1 Meadow S1 Stone 180\.0°", pdf.text)) == 1
+
+
 def test_sheets_by_night_and_one_for_all(sheets, planned):
     given = planned(cameras=((MEADOW, "Meadow"), ((-33.002, 36.012), "Ridge")))
     pdf, log = sheets(**given, SHEET_BY="night")
@@ -532,6 +695,73 @@ def test_background_is_the_project_s_without_what_is_given(sheets, planned, laye
         project.takeMapLayer(given["CAMERAS"])
 
 
+@pytest.fixture
+def ground_of_project(layer):
+    """Layers of the project, with names as labels."""
+    woods = layer([(square(*MEADOW, 0.01), "Wood")], fields=["name:string(0)"], kind="Polygon")
+    villages = layer([("Point(-33.002 36.006)", "Village")], fields=["name:string(0)"], kind="Point")
+    for own in (woods, villages):
+        settings = QgsPalLayerSettings()
+        settings.fieldName = "name"
+        own.setLabeling(QgsVectorLayerSimpleLabeling(settings))
+        own.setLabelsEnabled(True)
+    copies = [own.clone() for own in (villages, woods)]
+    QgsProject.instance().addMapLayers(copies)
+    yield copies
+    QgsProject.instance().removeMapLayers([own.id() for own in copies])
+
+
+@pytest.mark.parametrize("crs", ["EPSG:4326", "EPSG:3857"])
+def test_labels_stay_text_over_layers_with_opacity(sheets, planned, ground_of_project, crs):
+    QgsProject.instance().setCrs(QgsCoordinateReferenceSystem(crs))
+    ground_of_project[1].setOpacity(0.5)
+    pdf, _ = sheets(**planned())
+    assert pdf.images(0) > 0
+    assert all(len(pdf.on_map(word)) == 1 for word in ("C1", "Meadow", "Stone", "Village"))
+
+
+def test_own_labels_stay_text_over_layers_that_blend(sheets, planned, ground_of_project):
+    ground_of_project[1].setBlendMode(QPainter.CompositionMode.CompositionMode_Multiply)
+    pdf, _ = sheets(**planned())
+    assert all(len(pdf.on_map(word)) == 1 for word in ("C1", "Meadow", "Stone"))
+    assert pdf.on_map("Village") == []  # part of the image of the ground
+
+
+def test_nothing_of_a_map_is_drawn_beyond_its_frame(run, planned, ground_of_project, tmp_path):
+    """The wood is larger than the map: the paper about the frame is white."""
+    run("site_map", {**planned(), "OUTPUT": str(tmp_path / "x.pdf"), "PICTURES": str(tmp_path / "png")})
+    image = QImage(str(next((tmp_path / "png").glob("*-1.png"))))
+    dots = image.width() / 210.0
+    middle = int((297.0 - sum(MAP_A4_MM[1::2]) / 2.0) * dots)
+    assert image.pixelColor(int((MAP_A4_MM[2] + 1.5) * dots), middle).lightness() > 250
+    assert image.pixelColor(int((MAP_A4_MM[2] - 1.5) * dots), middle).lightness() < 250
+
+
+def test_cancelled_while_a_map_is_drawn(algorithm, context, planned, layer, tmp_path):
+    """A background that takes over ten seconds: stopped within a second of the wish, and nothing is written."""
+    slow = layer([(square(*MEADOW, 1e-3 * (i + 1)),) for i in range(400)], kind="Polygon")
+    symbol = QgsFillSymbol.createSimple({})
+    effort = "1 + 0 * array_length(array_foreach(generate_series(1, 20000), @element * 2))"
+    symbol.symbolLayer(0).setDataDefinedProperty(QgsSymbolLayer.Property.PropertyStrokeWidth, QgsProperty.fromExpression(effort))
+    slow.setRenderer(QgsSingleSymbolRenderer(symbol))
+    given, file, feedback = planned(), tmp_path / "sheets.pdf", QgsProcessingFeedback(False)
+    copy = slow.clone()
+    QgsProject.instance().addMapLayer(copy)
+    wished = []
+    timer = threading.Timer(1.5, lambda: (wished.append(time.monotonic()), feedback.cancel()))
+    timer.start()
+    try:
+        algorithm("site_map").run({**given, "OUTPUT": str(file)}, context, feedback, {}, False)
+    finally:
+        timer.cancel()
+        QgsProject.instance().removeMapLayer(copy.id())
+    assert wished, "it was over before it could be cancelled"
+    assert time.monotonic() - wished[0] < 1.0
+    assert list(tmp_path.iterdir()) == []
+
+
+# templates
+
 # templates
 
 
@@ -542,6 +772,26 @@ def test_a_template_of_one_s_own(sheets, planned, tmp_path):
     pdf, _ = sheets(**planned(), TEMPLATE=str(own))
     assert "Own words: Sheet 1 of 1" in pdf.pages[0]
     assert pdf.sizes_mm[0] == (279.4, 215.9)
+
+
+def test_a_template_in_other_units_and_turned(sheets, planned, tmp_path):
+    """Sizes in centimetres, the map turned: the map is upright and as large as its frame all the same."""
+    own = tmp_path / "own.qpt"
+    text = (LAYOUTS / "site_map_a4_portrait.qpt").read_text(encoding="utf-8")
+    in_cm = re.sub(r'size="([\d.]+),([\d.]+),mm"', lambda found: f'size="{float(found[1]) / 10},{float(found[2]) / 10},cm"', text)
+    assert in_cm != text
+    assert in_cm.count('mapRotation="0"') == 2
+    own.write_text(in_cm.replace('mapRotation="0"', 'mapRotation="30"'), encoding="utf-8")
+    pdf, _ = sheets(**planned(), SCALE=10_000, TEMPLATE=str(own))
+    assert grid_on_paper(pdf, 200) == pytest.approx(20.0, abs=0.15)
+    assert_nothing_cut_or_covered(pdf)
+
+
+def test_a_sheet_that_is_a_little_too_long_keeps_to_one_page(sheets, named):
+    pdf, _ = sheets(CAMERAS=named((MEADOW, "Meadow")), CAMERA_NAME="name")
+    assert len(pdf.pages) == 1
+    assert "their word stands." in pdf.text
+    assert_nothing_cut_or_covered(pdf)
 
 
 @pytest.mark.parametrize(

@@ -141,6 +141,24 @@ def told_of(layer):
     }
 
 
+def make_a_sheet():
+    """A site map over the project's own layers, by the button; it is drawn in the window's own thread."""
+    layers = {layer.name(): layer.id() for layer in QgsProject.instance().mapLayers().values()}
+    chosen = {"CAMERAS": layers["cameras"], "CAMERA_NAME": "name", "SUBJECTS": layers["subjects"], "SUBJECT_NAME": "name"}
+    files = {"OUTPUT": str(PICTURES / "sheet.pdf"), "PICTURES": str(PICTURES / "sheets")}
+    dialog = processing.createAlgorithmDialog("skyalidade:site_map", {**chosen, "SHEET_BY": "", **files})
+    done = []
+    dialog.algorithmFinished.connect(lambda successful, results: done.append(successful))
+    dialog.show()
+    yield SETTLE_MS
+    dialog.runButton().click()
+    while not done:
+        yield 100
+    verdict["sheet"] = done[0]
+    picture(dialog, "run_site_map")
+    dialog.close()
+
+
 def values():
     context = QgsExpressionContext()
     context.appendScope(QgsExpressionContextUtils.globalScope())
@@ -180,7 +198,7 @@ def session():
     verdict["algorithms"] = [algorithm.name() for algorithm in algorithms()]
     iface.mainWindow().resize(1380, 880)
     yield 1000
-    for part in (open_project, open_dialogs, evaluate, run_alignments, unload_and_load):
+    for part in (open_project, open_dialogs, evaluate, make_a_sheet, run_alignments, unload_and_load):
         yield from part()
 
 

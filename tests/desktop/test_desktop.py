@@ -13,6 +13,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from qgis.PyQt.QtGui import QImage
 
 TOP = Path(__file__).resolve().parents[2]
 PICTURES = TOP / "build" / "desktop"
@@ -133,6 +134,16 @@ def test_alignments_arrive_styled_and_ready_to_be_played(verdict):
     assert result["labels"]
     assert result["temporal"] == [True, "t_start", "t_end"]
     assert result["alias"] == "Time (UTC)"
+
+
+def test_a_sheet_is_made_over_the_project(verdict):
+    """The map of all cameras: its background is the project's, whose relief is multiplied over the ground."""
+    assert verdict["sheet"]
+    assert (PICTURES / "sheet.pdf").read_bytes().startswith(b"%PDF")
+    image = QImage(str(next((PICTURES / "sheets").glob("*-1.png"))))
+    dots = image.width() / 210.0
+    colours = {image.pixelColor(int(x * dots), int(y * dots)).name() for x in range(18, 150, 3) for y in range(38, 146, 3)}
+    assert len(colours) > 200
 
 
 def test_expressions_know_the_functions(verdict):

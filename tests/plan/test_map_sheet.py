@@ -6,7 +6,7 @@ from pyproj import CRS
 from pyproj.aoi import AreaOfInterest
 from pyproj.database import query_utm_crs_info
 
-from skyalidade.plan.map_sheet import SCALES, clear_of_corner, framed, graticule, grid_zone, round_length, usual_scale
+from skyalidade.plan.map_sheet import SCALES, clear_of_ends, framed, graticule, grid_zone, round_length, usual_scale
 
 
 def test_zones_are_those_whose_area_of_use_holds_the_place():
@@ -71,9 +71,32 @@ def test_what_is_framed_lies_within_its_margin():
     assert framed([7.0], [8.0], 0.2, 0.1, 0.1) == (7.0, 8.0, 0.0)
 
 
-@pytest.mark.parametrize(("edge", "moved"), [(150.0, 150.0), (190.0, 170.0), (200.0, 170.0), (170.0, 170.0), (-10.0, -30.0)])
-def test_the_first_line_of_a_grid_stands_clear_of_the_corner(edge, moved):
-    assert clear_of_corner(edge, 100.0, 30.0) == moved
+@pytest.mark.parametrize(
+    ("low", "high", "moved"),
+    [
+        (150, 450, 0),
+        (190, 450, 10),
+        (175, 450, -5),
+        (170, 470, 0),
+        (-10, 250, 10),
+        (150, 410, 10),
+        (150, 415, 5),
+        (150, 400, 0),
+    ],  # a line may leave the map
+)
+def test_lines_of_a_grid_stand_clear_of_both_ends(low, high, moved):
+    assert clear_of_ends(low, high, 100.0, 30.0, 20.0) == pytest.approx(moved, abs=1e-3)
+
+
+def test_no_axis_is_without_a_clear_place():
+    """Any place and length of an axis: after the least move no line is too near, and that move is less than what is kept free."""
+    rng = np.random.default_rng(7)
+    for low, length in zip(rng.uniform(-1e7, 1e7, 300), rng.uniform(200.0, 5000.0, 300)):
+        moved = clear_of_ends(low, low + length, 100.0, 30.0, 20.0)
+        lines = 100.0 * np.arange(np.ceil((low + moved) / 100.0), np.floor((low + moved + length) / 100.0) + 1)
+        assert lines[0] - low - moved >= 30.0 - 1e-3
+        assert low + moved + length - lines[-1] >= 20.0 - 1e-3
+        assert abs(moved) <= 50.0
 
 
 @pytest.mark.parametrize(
