@@ -1,5 +1,6 @@
 """Fields of an input that are carried over into a result, beside its own."""
 
+import re
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -31,8 +32,8 @@ def column_of(values):
     return column
 
 
-def append_kept(fields, kept):
-    """Add kept fields to those of a result; a name that is taken gets a number.
+def append_kept(fields, kept, in_xml=False):
+    """Add kept fields to those of a result; a name that is taken gets a number, one that a file of XML cannot hold loses its signs.
 
     Names stay different within the ten letters that a Shapefile keeps; `_2` is what QGIS's own algorithms put behind a name.
 
@@ -44,7 +45,8 @@ def append_kept(fields, kept):
     taken = {short(other) for other in [*fields.names(), *TAKEN_BY_FILES]}
     renamed = []
     for original in kept.fields:
-        free = free_name(original.name(), taken)
+        wanted = re.sub(r"\W|^(?=\d)", "_", original.name()) if in_xml else original.name()
+        free = free_name(wanted, taken)
         taken.add(short(free))
         renamed += [tr("{field} is {new}").format(field=original.name(), new=free)] if free != original.name() else []
         copy = QgsField(original)

@@ -26,6 +26,7 @@ from . import packages
 from .databases import Spool, database_of
 from .fields import columns, qgs_fields
 from .files import Aside
+from .gpx import NOT_IN_XML
 from .keeping import append_kept
 from .looks import finish
 from .translation import tr
@@ -35,6 +36,7 @@ NAME_BYTES = 255  # of a file or a folder, on all usual file systems
 ROW_BYTES = 600  # of a GeoPackage: measured 270 for a sightline, 580 for an alignment, 290 for a sky position
 FULL_BYTES = 1 << 20  # less room than this is none
 BESIDE = ("-wal", "-shm", "-journal")  # files of SQLite that are parts of a GeoPackage
+OF_XML = (".kml", ".gml", ".jml", ".ods", ".xlsx", ".xml")  # endings of formats that GDAL writes as XML, whatever is in a text
 PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
 
 
@@ -75,6 +77,11 @@ def _aside_of(value):
     """Where the file that a destination means is written until it is whole; None for a GeoPackage, which tells that itself."""
     path, table = destination_layer(value)
     return None if path is None or table or written_as(path).suffix.lower() == packages.ENDING else Aside(path)
+
+
+def in_xml(value):
+    """A value as a file of XML can hold it: GDAL writes characters that XML has not, and lets a text end the section that it stands in."""
+    return NOT_IN_XML.sub("", value).replace("]]>", "]] >") if isinstance(value, str) else value
 
 
 def unwritable(path):
@@ -159,14 +166,19 @@ class Table:
         self._file = self._layer = None
         self._whole = False
         fields = qgs_fields(field_names)
-        renamed = append_kept(fields, kept)
         database = database_of(destination_text(parameters.get(name)))
         self._spool = Spool(database) if database else None
         self._aside = _aside_of(parameters.get(name))
+        self._in_xml = bool(self._aside) and self._aside.path.suffix.lower() in OF_XML
+        renamed = append_kept(fields, kept, self._in_xml)
 
         def open_sink(given):
             flags = QgsFeatureSink.SinkFlag.RegeneratePrimaryKey
-            sink, layer_id = algorithm.parameterAsSink(given, name, context, fields, wkb_type, crs, flags)
+            try:
+                sink, layer_id = algorithm.parameterAsSink(given, name, context, fields, wkb_type, crs, flags)
+            except QgsProcessingException as failed:  # its sentence names the file as it is until it is whole
+                told = str(failed).replace(str(self._aside.part), str(self._aside.path)) if self._aside else str(failed)
+                raise QgsProcessingException(told) from None
             optional = algorithm.parameterDefinition(name).flags() & QgsProcessingParameterDefinition.Flag.FlagOptional
             if sink is None and not optional:
                 raise QgsProcessingException(algorithm.invalidSinkError(parameters, name))
@@ -314,7 +326,10 @@ class Table:
         False when it answered no.
         """
         count, done = len(geometries), 0
-        lines = zip(zip(*columns(self.names, table, count), *self.kept.of_rows(point)), geometries)
+        values = (*columns(self.names, table, count), *self.kept.of_rows(point))
+        if self._in_xml:
+            values = [[in_xml(value) for value in column] for column in values]
+        lines = zip(zip(*values), geometries)
         while done < count:
             batch = []
             for values, geometry in islice(lines, BATCH):

@@ -6,6 +6,7 @@ import sys
 import threading
 import time
 import urllib.request
+import zipfile
 from html.parser import HTMLParser
 from pathlib import Path
 from xml.etree import ElementTree
@@ -16,14 +17,16 @@ import pytest
 from osgeo import gdal
 from qgis.core import (
     QgsBlockingNetworkRequest,
+    QgsField,
     QgsNetworkAccessManager,
     QgsProcessingException,
     QgsProcessingParameterFileDestination,
     QgsProcessingParameterFolderDestination,
     QgsProcessingParameterRasterDestination,
     QgsProcessingParameterVectorDestination,
+    QgsVectorLayer,
 )
-from qgis.PyQt.QtCore import QCoreApplication, QUrl
+from qgis.PyQt.QtCore import QCoreApplication, QUrl, QVariant
 from qgis.PyQt.QtNetwork import QNetworkRequest
 
 from skyalidade.provider import ALGORITHMS
@@ -232,6 +235,45 @@ def test_names_go_into_tables_as_they_are(run, asked, tmp_path, name):
     column = "path" if name == "standpoints" else "site" if "SITES" in parameters else "camera"
     told = {row[column] for row in outcome.rows(output)}
     assert {text.strip() for text in HOSTILE if "\x00" not in text} <= told
+
+
+@pytest.mark.parametrize("ending", ["kml", "gml", "xlsx", "ods"])
+def test_names_are_text_in_layers_of_xml(run, asked, tmp_path, ending):
+    """GDAL puts a text with markup into a section that "]]>" ends, and lets characters pass that XML has not."""
+    link = "<x>]]></SimpleData></SchemaData></ExtendedData></Placemark><NetworkLink><Link><href>http://example.org/</href></Link></NetworkLink>"
+    names = [*HOSTILE, "\x01\x02\x1f", "\ufffe\uffff", link]
+    parameters = {**asked("sky_positions", tmp_path, names), "OUTPUT": str(tmp_path / f"out.{ending}")}
+    run("sky_positions", parameters)
+    files = {f"out.{ending}": (tmp_path / f"out.{ending}").read_bytes()}
+    if ending in ("xlsx", "ods"):
+        with zipfile.ZipFile(tmp_path / f"out.{ending}") as packed:
+            files = {name: packed.read(name) for name in packed.namelist() if name.endswith(".xml")}
+    for content in files.values():
+        for element in ElementTree.fromstring(content).iter():
+            assert not element.tag.endswith("}NetworkLink")
+    layer = QgsVectorLayer(str(tmp_path / f"out.{ending}"), "found", "ogr")
+    assert layer.featureCount() == 2 * len(names)
+    assert HOSTILE[0] in {feature["site"] for feature in layer.getFeatures()}
+
+
+@pytest.mark.parametrize("ending", ["kml", "gml"])
+@pytest.mark.parametrize("name", ['"/><NetworkLink/><a b="', "a<b", "c\x01d", "1st", "löss & sand"])
+def test_names_of_kept_fields_are_names_in_layers_of_xml(run, layer, tmp_path, ending, name):
+    """GDAL writes them as they are."""
+    sites = layer([("Point(-33 36)",)])
+    sites.dataProvider().addAttributes([QgsField(name, QVariant.Type.String)])
+    sites.updateFields()
+    output = tmp_path / f"out.{ending}"
+    out = run("sky_positions", {"SITES": sites, **TIMES, "END": None, "KEEP_FIELDS": [name], "OUTPUT": str(output)})
+    assert f"{name} is " in out.log
+    assert not [element for element in ElementTree.parse(output).iter() if element.tag.endswith("NetworkLink")]
+    assert QgsVectorLayer(str(output), "found", "ogr").featureCount() == 1
+
+
+def test_a_format_that_cannot_hold_the_fields_is_told_by_its_own_name(run, asked, tmp_path):
+    with pytest.raises(QgsProcessingException, match=f"Could not create layer {tmp_path}/out.gpx"):
+        run("sky_positions", {**asked("sky_positions", tmp_path, ["one"]), "OUTPUT": str(tmp_path / "out.gpx")})
+    assert not list(tmp_path.glob(".skyalidade*"))
 
 
 # paths
