@@ -27,7 +27,7 @@ HELP = {
     "PAIR_FIELD": "A camera looks at the subjects that hold the same value in their field.",
     "PAIR_FIELD_SUBJECT": "It holds the same values as the cameras' field.",
     "MAX_DISTANCE": "Pairs farther apart, along the Earth's surface, are left out and counted.",
-    "MIN_DISTANCE": "Nearer, the subject may not fit the picture, or the bearing hangs on every step.",
+    "MIN_DISTANCE": "Nearer, the subject may not fit the picture, or the bearing changes with every step.",
     "KEEP_FIELDS": "They are carried over to every row of the result; a name that is taken gets a number.",
     # where one may stand
     "AREA": "Blank: anywhere. Polygons in any CRS.",

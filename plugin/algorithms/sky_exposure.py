@@ -160,7 +160,7 @@ class SkyExposure(Algorithm):
         feedback.pushInfo(
             tr(
                 "{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to "
-                "{minutes:.0f} minutes, half of that on the average."
+                "{minutes:.0f} minutes, half of that on average."
             ).format(n=round(positions), step=step_deg, minutes=2.0 * step_deg)
         )
         feedback.pushInfo(

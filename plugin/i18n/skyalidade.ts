@@ -1205,7 +1205,7 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>Nearer, the subject may not fit the picture, or the bearing hangs on every step.</source>
+        <source>Nearer, the subject may not fit the picture, or the bearing changes with every step.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>
@@ -4611,7 +4611,7 @@
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
-        <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on the average.</source>
+        <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on average.</source>
         <translation type="unfinished"></translation>
     </message>
     <message>

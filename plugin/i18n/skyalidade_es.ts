@@ -1205,8 +1205,8 @@
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
-        <source>Nearer, the subject may not fit the picture, or the bearing hangs on every step.</source>
-        <translation>Más cerca, el motivo puede no caber en la imagen, o el rumbo depende de cada paso.</translation>
+        <source>Nearer, the subject may not fit the picture, or the bearing changes with every step.</source>
+        <translation>Más cerca, el motivo puede no caber en la imagen, o el rumbo cambia con cada paso.</translation>
     </message>
     <message>
         <location filename="../adapters/parameter_help.py"/>
@@ -2001,7 +2001,7 @@
     <message>
         <location filename="../adapters/points.py"/>
         <source>{label}: {n:,} points have a Z that no ground has, such as -9999 or more than {high:,} m: it counts as none.</source>
-        <translation>{label}: {n:,} puntos tienen una Z que ningún terreno tiene, como -9999 o más de {high:,} m: cuenta como ninguna.</translation>
+        <translation>{label}: {n:,} puntos tienen una Z que no tiene ningún terreno, como -9999 o más de {high:,} m: se toman como puntos sin Z.</translation>
     </message>
     <message>
         <location filename="../adapters/points.py"/>
@@ -2031,7 +2031,7 @@
     <message>
         <location filename="../adapters/raster.py"/>
         <source>{name}: the CRS of '{layer}' ({crs}) is one of another body than the Earth. Choose another layer, or set its CRS.</source>
-        <translation>{name}: el SRC de '{layer}' ({crs}) es de otro cuerpo que la Tierra. Elija otra capa o corrija su SRC.</translation>
+        <translation>{name}: el SRC de '{layer}' ({crs}) es de un astro distinto de la Tierra. Elija otra capa o corrija su SRC.</translation>
     </message>
     <message>
         <location filename="../adapters/raster.py"/>
@@ -4612,7 +4612,7 @@
     </message>
     <message>
         <location filename="../algorithms/sky_exposure.py"/>
-        <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on the average.</source>
+        <source>{n:,} positions of the body, {step:g}° of its daily turn apart: when it rises over a ridge or sinks behind one is told to {minutes:.0f} minutes, half of that on average.</source>
         <translation>{n:,} posiciones del astro, separadas {step:g}° de su giro diario: el momento en que asoma sobre una cresta o se oculta tras ella se conoce con un error de hasta {minutes:.0f} minutos, la mitad en promedio.</translation>
     </message>
     <message>
