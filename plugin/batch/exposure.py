@@ -121,7 +121,8 @@ class Exposure:
         if self.heights_file is not None:
             overview = overview._replace(window=overview.window._replace(heights_m=_heights(self.heights_file)))
         sky = sky_over(grid, block.lon_deg, block.lat_deg, block.positions, **self.how)
-        minutes = exposure(block.tile, windows_for(block.tile, sky, overview, ground.read), sky)
+        windows = windows_for(block.tile, sky, overview, ground.read)
+        minutes = exposure(block.tile, windows, sky, threads=1)  # the other cores have workers of their own
         sinks["exposure"].write(minutes, plots.transform_from(grid, block.tile.row, block.tile.col), ground.wkt)
         ground.close()
 

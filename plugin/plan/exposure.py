@@ -19,6 +19,7 @@ import numpy as np
 from ..ground import curvature
 from ..ground.shadows import Ground, Light, Tile, Window, coarser, half_diagonal_m, near_cells, nearer_m, reach_m
 from ..words import Sentence
+from .ahead import THREADS, worked_ahead
 
 TILE_CELLS, LEAST_TILE_CELLS = 1024, 128  # along the side of a tile, the least a power of 2 as blocks of files are
 TILE_M = 15_000.0  # one sky serves it all: at its corners the light comes from up to 0.1° beside
@@ -26,7 +27,8 @@ HALO_CELLS = 256, 1024  # beyond the tile the ground is taken cell by cell so fa
 FACTOR = 4
 OVERVIEW = FACTOR * FACTOR  # and in cells sixteen times as wide beyond
 STRIP_CELLS = 32 * OVERVIEW, 512 * OVERVIEW  # rows and cols looked over at once
-LIT_AT_ONCE = 16  # positions whose light is held before it is summed up
+AT_ONCE = 8  # positions whose light is summed up together: a bit each
+SUMMED_ROWS = 64  # at once: they stay in the processor's cache
 
 
 class Sky(NamedTuple):
@@ -193,7 +195,7 @@ def windows_for(tile, sky, overview, read):
     return windows
 
 
-def exposure(tile, windows, sky, progress=None):
+def exposure(tile, windows, sky, progress=None, threads=THREADS):
     """Minutes of a mean night from the cells of a tile.
 
     Parameters
@@ -204,7 +206,9 @@ def exposure(tile, windows, sky, progress=None):
     sky : Sky
         Over the tile.
     progress : callable, optional
-        Told the part that is done, 0 to 1; False from it ends the work.
+        Told the part that is done, 0 to 1, several times a second; False from it ends the work.
+    threads : int
+        In which positions are worked on, as in `ahead.worked_ahead`; they change nothing in what comes out.
 
     Returns
     -------
@@ -212,19 +216,38 @@ def exposure(tile, windows, sky, progress=None):
         nan where the ground is not known; None when it was ended. [min]
     """
     ground = Ground(tile, windows, sky.lens_m, sky.skip_m, sky.cell_m, sky.refraction_k)
-    count, months = sky.minutes.shape
-    minutes = np.zeros((months, tile.rows * tile.cols), dtype=np.float32)
-    for first in range(0, count if ground.known.any() else 0, LIT_AT_ONCE):
-        some = range(first, min(first + LIT_AT_ONCE, count))
-        lit = np.empty((len(some), minutes.shape[1]), dtype=np.float32)
-        for i in some:
-            lit[i - first] = ground.lit(Light(sky.course[..., i], sky.nearer_m[:, i], sky.alt_deg[i], sky.earth_m[i])).ravel()
-            if progress is not None and progress((i + 1) / count) is False:
-                return None
-        minutes += sky.minutes[some.start : some.stop].T.astype(np.float32) @ lit
-    minutes = minutes.reshape(months, tile.rows, tile.cols)
+    positions = range(len(sky.alt_deg) if ground.known.any() else 0)
+
+    def lit(i, _):
+        return ground.lit(Light(sky.course[..., i], sky.nearer_m[:, i], sky.alt_deg[i], sky.earth_m[i]))
+
+    def go_on(i):
+        return progress is None or progress(i / len(positions)) is not False
+
+    minutes = np.zeros((sky.minutes.shape[1], tile.rows, tile.cols), dtype=np.float32)
+    bits = np.zeros((tile.rows, tile.cols), dtype=np.uint8)
+    done = 0
+    for i, cells in worked_ahead(lit, positions, go_on, threads):
+        bits |= cells.view(np.uint8) << np.uint8(i % AT_ONCE)
+        done = i + 1
+        if done % AT_ONCE == 0 or done == len(positions):
+            _sum_up(minutes, bits, sky.minutes[i - i % AT_ONCE : done])
+            bits[:] = 0
+    if done < len(positions):
+        return None
     minutes[:, ~ground.known] = np.nan
     return minutes
+
+
+def _sum_up(minutes, bits, worth):
+    """Add to minutes (M, rows, cols) what each of up to 8 positions is worth, (P, M), where its bit is set."""
+    held = np.unpackbits(np.arange(1 << AT_ONCE, dtype=np.uint8)[:, None], axis=1, bitorder="little")[:, : len(worth)]
+    sums = (held @ worth).T.astype(np.float32)
+    for first in range(0, len(bits), SUMMED_ROWS):
+        rows = slice(first, first + SUMMED_ROWS)
+        which = bits[rows].astype(np.intp)
+        for month, sum_ in zip(minutes, sums):
+            month[rows] += sum_.take(which, mode="clip")
 
 
 def _needed(tile, sky, overview, near):

@@ -1,6 +1,7 @@
 """Shadows of a tile: closed forms on level ground and behind a wall, and the exact skyline of single cells on rough and real ground."""
 
 import every_crossing
+import every_ray
 import numpy as np
 import pytest
 import rough_ground
@@ -129,6 +130,51 @@ def test_counts_of_cells(name, turned_deg, record_property):
     assert 0.1 < (body >= seen.alt_deg).mean() < 0.95
     assert exact >= LEAST_EXACT
     assert within >= LEAST_WITHIN_ONE
+
+
+def gaps():
+    ground = rough_ground.around(15.0, 45.0, rough_ground.fractal(700, 700, 5), "EPSG:32633", 10.0)
+    heights = ground.heights_m
+    heights[np.random.default_rng(0).random(heights.shape) < 0.002] = np.nan
+    heights[100:180, 300:420] = heights[400:, :250] = np.nan
+    heights[300:, 350] += 400.0  # a cliff on both sides
+    return ground
+
+
+SAVINGS = {  # ground, side of the tile, ground passed over in cells, coarser windows
+    "fractal": (GROUNDS["fractal"], 256, 2.0, False),
+    "turned": (GROUNDS["turned"], 150, 2.0, True),
+    "Jacksboro": (GROUNDS["Jacksboro"], 300, 2.0, False),
+    "gaps": (gaps, 400, 0.0, False),
+    "far": (gaps, 300, 40.5, True),
+    "wide": (lambda: rough_ground.around(15.0, 65.0, rough_ground.fractal(400, 400, 6, 800.0), "EPSG:4326", 0.01), 200, 2.0, False),
+}
+
+
+@pytest.mark.parametrize("name", SAVINGS)
+def test_what_is_saved_changes_no_cell(name, monkeypatch):
+    """Most cells are told without their own ray, others without the end of it: just as if all had been followed to their end."""
+    make, side, skip, coarse = SAVINGS[name]
+    ground = make()
+    model = terrain.terrain(*ground)
+    tile = Tile(*((count - side) // 2 for count in ground.heights_m.shape), side, side)
+    lon, lat = (float(value[0]) for value in cell_places(ground, tile, np.full((2, 1), (side - 1) / 2.0)))
+    sides = tuple(map(float, model.cell_m(lon, lat)))
+    windows = [Window(ground.heights_m, 0, 0)]
+    if coarse:
+        first = [start - 40 for start in tile[:2]]
+        fine = ground.heights_m[first[0] : first[0] + side + 80, first[1] : first[1] + side + 80]
+        windows = [Window(fine, *first), shadows.coarser(windows[0], 4)]
+    made = Ground(tile, windows, LENS_M, skip * sides[1], sides)
+    az, alt = np.concatenate([np.arange(0.0, 360.0, 15.0), [44.9, 89.99, 180.01]]), np.resize([-0.5, 2.0, 6.0, 11.0, 19.0, 34.0, 80.0], 27)
+    course, earth = model.path(np.full(az.size, lon), np.full(az.size, lat), az, 40_000.0), curvature.radius_in_azimuth(lat, az)
+    nearer = shadows.nearer_m(model.grid, lon, lat, az)
+    lights = [Light(course[..., i], nearer[:, i], alt[i], earth[i]) for i in range(az.size)]
+    lit = np.array([made.lit(light) for light in lights])
+    with every_ray.followed(monkeypatch):
+        slowly = np.array([made.lit(light) for light in lights])
+    assert 0.1 < lit[:, made.known].mean() < 0.95
+    assert (lit != slowly)[:, made.known].sum() == 0
 
 
 def path_of_a_star(dec_deg, lat_deg, hour_deg):

@@ -196,6 +196,35 @@ def test_it_ends_when_told_to(fractal):
     assert survey(fractal.whole, fractal.read, lambda part: False) is None
 
 
+def test_threads_change_nothing(fractal):
+    tile = Tile(800, 800, 200, 300)
+    lon, lat, path, overview = path_over(fractal, tile, months=months_between(FIRST, LAST), step_deg=2.0)
+    sky = sky_over(fractal.grid, lon, lat, path, LENS_M)
+    windows = windows_for(tile, sky, overview, fractal.read)
+    one, two, five = (exposure(tile, windows, sky, threads=threads) for threads in (1, 2, 5))
+    assert len(path.az_deg) % 8 != 0  # summed up by eights, and the rest
+    assert np.ptp(one[0]) > 20.0
+    assert (one == two).all()
+    assert (one == five).all()
+
+
+@pytest.mark.parametrize("count", [1, 7, 8, 9, 40])
+def test_minutes_are_the_sum_of_what_is_lit(fractal, count):
+    tile = Tile(800, 800, 100, 150)
+    rng = np.random.default_rng(count)
+    worth = rng.random((count, 3)) * 100.0
+    positions = Positions(rng.random(count) * 360.0, rng.random(count) * 25.0, worth, np.array([31, 28, 31]))
+    lon, lat = fractal.place(*tile.middle)
+    sky = sky_over(fractal.grid, lon, lat, positions, LENS_M)
+    windows = windows_for(tile, sky, survey(fractal.whole, fractal.read), fractal.read)
+    ground = made.Ground(tile, windows, LENS_M, sky.skip_m, sky.cell_m)
+    expected = np.zeros((3, 100, 150))
+    for i in range(count):
+        light = made.Light(sky.course[..., i], sky.nearer_m[:, i], sky.alt_deg[i], sky.earth_m[i])
+        expected += ground.lit(light) * (worth[i] / [31, 28, 31])[:, None, None]
+    assert exposure(tile, windows, sky) == pytest.approx(expected, abs=1e-3)
+
+
 def test_survey(fractal):
     region = Tile(100, 50, 1000, 900)
     found = survey(region, fractal.read)
