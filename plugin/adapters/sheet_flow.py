@@ -3,6 +3,7 @@
 Lengths are in mm, from the upper left corner of a frame.
 """
 
+import math
 from dataclasses import dataclass, field, replace
 
 from .translation import tr
@@ -13,6 +14,7 @@ WORD_MM = 26.0  # a longer word is broken where its column is narrow
 NARROW_MM = 11.0  # a column of marks, which is left so where there is room
 LEAST_MM = 8.0  # of a column, where a table is too wide for its frame
 SMALLEST = 0.8  # of the letters' size, to which a table is set smaller before its words are broken
+ONE_LINE_PT = 6.4  # size to which it is set smaller where each row then takes one line
 
 
 @dataclass(frozen=True)
@@ -215,13 +217,14 @@ class Flow:
         self.rules.append(Rule(self.frame, 0.0, self.y, self._size[0], STRONG / 2.0))
 
     def _columns(self, block):
-        """The columns of a table in this frame, in letters small enough that no word is broken, if that may be."""
+        """The columns of a table in this frame, in letters a little smaller where then no row is broken, or else no word."""
         letters, whole = self.letters, self._size[0] + GAP
-        columns = Columns(block, letters, whole)
-        if columns.need > whole:
-            gaps = GAP * len(block.headings)
-            smaller = 0.99 * (whole - gaps) / (columns.need - gaps)  # a hundredth less, as letters come in whole pixels
-            columns = Columns(block, letters.in_size(letters.size_pt * max(SMALLEST, smaller)), whole)
+        columns, gaps = Columns(block, letters, whole), GAP * len(block.headings)
+        one_line, words = (0.99 * (whole - gaps) / (width - gaps) for width in (columns.natural, columns.need))  # less, for whole pixels
+        if one_line < 0.99 and letters.size_pt * one_line >= ONE_LINE_PT:
+            columns = Columns(block, letters.in_size(letters.size_pt * one_line), whole)
+        elif columns.need > whole:
+            columns = Columns(block, letters.in_size(letters.size_pt * max(SMALLEST, words)), whole)
         return columns
 
 
@@ -238,8 +241,8 @@ class Columns:
     Attributes
     ----------
     widths : list of float
-    need : float
-        Width in which no word is broken.
+    natural, need : float
+        Widths in which no row and no word is broken.
     """
 
     def __init__(self, block, letters, whole):
@@ -251,16 +254,22 @@ class Columns:
             words = min(max(map(letters.word_mm, texts), default=0.0), WORD_MM)
             natural.append(GAP + max(self.bold.width_mm(heading), longest))
             least.append(GAP + max(self.bold.word_mm(heading), words if column in block.wide else longest))
-        self.need = sum(least)
+        self.natural, self.need = sum(natural), sum(least)
         if sum(natural) <= whole:
             takers = sum(width > NARROW_MM for width in natural) or len(natural)
             spare = (whole - sum(natural)) / takers
             self.widths = [width + spare * (width > NARROW_MM or takers == len(natural)) for width in natural]
         elif self.need <= whole:
-            self.widths = _capped(least, natural, whole)
+            self.widths = min(_shares(least, natural, whole), key=lambda widths: self._lines(block, widths))
         else:
             wanted = [max(LEAST_MM, width) for width in least]
             self.widths = [width * whole / sum(wanted) for width in wanted]
+
+    def _lines(self, block, widths):
+        """How many lines the rows take, about, with widths of columns."""
+        return sum(
+            max(math.ceil(self.letters.width_mm(text) / max(width - GAP, 1.0)) for text, width in zip(row, widths)) for row in block.rows
+        )
 
     def cells(self, row, right, letters=None):
         """A row of texts as cells."""
@@ -285,6 +294,15 @@ def _headed(blocks):
         group.append(block)
     if group:
         yield group
+
+
+def _shares(least, natural, whole):
+    """Ways to fill a whole: the widest give way all, or all but one of them that is as wide as its text."""
+    yield _capped(least, natural, whole)
+    for column, width in enumerate(natural):
+        own = [width if i == column else few for i, few in enumerate(least)]
+        if width > least[column] and sum(own) <= whole:
+            yield _capped(own, natural, whole)
 
 
 def _capped(least, natural, whole):

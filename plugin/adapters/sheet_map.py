@@ -11,6 +11,7 @@ from qgis.core import (
     QgsLayoutItemRegistry,
     QgsMapRendererCustomPainterJob,
     QgsMapRendererParallelJob,
+    QgsMapRendererSequentialJob,
     QgsRectangle,
     QgsVectorLayer,
     QgsWkbTypes,
@@ -18,6 +19,7 @@ from qgis.core import (
 from qgis.PyQt.QtCore import QEventLoop, QPointF, QRectF, QSizeF, QTimer
 from qgis.PyQt.QtGui import QPainter
 
+TRIAL_DPI = 150
 BEAT_MS = 50  # how often it is asked whether to go on
 CLEAR_MM = 4.0  # about own places, in which the background has no labels where these are part of an image
 ITEM = QgsLayoutItemRegistry.ItemType.PluginItem + 4177
@@ -100,6 +102,31 @@ class MapContent(QgsLayoutItem):
         if job.isActive():
             loop.exec()
         beat.stop()
+
+
+def is_crowded(drawn, layers):
+    """Whether labels of layers stand upon each other on a map, or find no place there.
+
+    Parameters
+    ----------
+    drawn : QgsLayoutItemMap
+        Laid over its site.
+    layers : list of QgsVectorLayer
+        The only ones that are asked.
+    """
+    dots_per_mm = TRIAL_DPI / 25.4
+    size = QSizeF(drawn.rect().width() * dots_per_mm, drawn.rect().height() * dots_per_mm)
+    settings = drawn.mapSettings(drawn.extent(), size, TRIAL_DPI, False)
+    settings.setLayers(layers)
+    job = QgsMapRendererSequentialJob(settings)
+    job.start()
+    job.waitForFinished()
+    placed = [QgsGeometry(label.labelGeometry) for label in job.takeLabelingResults().labelsWithinRect(drawn.extent())]
+    wanted = [feature for layer in layers for feature in layer.getFeatures() if feature["label"]]
+    seen = [feature for feature in wanted if feature.geometry().intersects(drawn.extent())]
+    if len(placed) < len(seen):
+        return True
+    return any(one.intersection(other).area() > 0.0 for i, one in enumerate(placed) for other in placed[:i] if one.intersects(other))
 
 
 def _blends(layer):

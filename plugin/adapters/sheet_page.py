@@ -12,6 +12,7 @@ from qgis.core import (
     QgsReadWriteContext,
     QgsRectangle,
     QgsUnitTypes,
+    QgsWkbTypes,
 )
 from qgis.PyQt.QtCore import QRectF, QUuid
 from qgis.PyQt.QtGui import QColor
@@ -19,7 +20,7 @@ from qgis.PyQt.QtXml import QDomDocument
 
 from ..plan.map_sheet import clear_of_ends, framed, graticule, round_length, usual_scale
 from .sheet_flow import Flow
-from .sheet_map import MapContent
+from .sheet_map import MapContent, is_crowded
 from .sheet_north import north_arrow
 from .sheet_sketch import BEYOND, extent_of
 from .sheet_template import loaded
@@ -35,6 +36,7 @@ SMALLER = (0.96, 0.92, 0.88, 0.855)  # letters tried so that a sheet keeps to on
 GRATICULE = 0.9  # of half the overview's width, at most, between its lines
 INK, RULE = "#222222", "#888888"
 FITTED = "sheet_fitted"
+POINT = QgsWkbTypes.GeometryType.PointGeometry
 
 
 class Page:
@@ -119,6 +121,10 @@ class Page:
         """The middle of an axis, moved so that no line of the grid stands near its ends."""
         free = (mm * self.scale / 1000.0 for mm in ENDS_MM[axis])
         return middle + clear_of_ends(middle - half, middle + half, self.grid_m, *free)
+
+    def is_crowded(self, own):
+        """Whether labels of layers stand upon each other where the map lies."""
+        return is_crowded(self._item("map"), [layer for layer in own if layer.labelsEnabled() and layer.geometryType() == POINT])
 
     def draw(self, site, own, here, background, wide, go_on):
         """Show a site, once the map lies over it.

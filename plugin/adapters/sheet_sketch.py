@@ -13,7 +13,7 @@ from .translation import tr
 FIELDS = "field=label:string(0)&field=grid_deg:double&field=looks:integer&field=sight:string(0)"
 LABEL_LETTERS = 26  # of a name on the map; the table has all of it
 # Places on a map with their names, with all their marks, and standpoints with as many as there is room for: more would be a blot.
-MOST_NAMES, MOST_MARKS, MOST_LABELS = 10, 24, 60
+MOST_NAMES, MOST_MARKS, MOST_LABELS = 16, 24, 60
 MOST_BEYOND = 3  # sightlines that go on beyond the map, with their subjects' names; more with their marks
 APART_MM = 8.0  # from one arrowhead to the next of the same subject, at least
 INSIDE_MM = 2.0  # from the map's edge to the arrowhead of a sightline that goes on beyond it
@@ -25,7 +25,7 @@ KINDS = {
 }
 
 
-def sketch(site, font, transform_context, extent, m_per_mm):
+def sketch(site, font, transform_context, extent, m_per_mm, named=True):
     """The layers of a site, the uppermost first.
 
     Parameters
@@ -37,6 +37,8 @@ def sketch(site, font, transform_context, extent, m_per_mm):
         Of the map.
     m_per_mm : float
         Of the map, for a millimetre of paper.
+    named : bool
+        Whether places have their names on the map, as far as there are not too many; else their marks, by which the table has them.
     transform_context : QgsCoordinateTransformContext
 
     Returns
@@ -44,7 +46,7 @@ def sketch(site, font, transform_context, extent, m_per_mm):
     list of QgsVectorLayer
         Those that hold anything.
     """
-    maker = _Maker(site, font, transform_context)
+    maker = _Maker(site, font, transform_context, named)
     made = [
         maker.subjects(),
         maker.cameras(),
@@ -65,8 +67,9 @@ def here(site, font, transform_context):
 
 
 class _Maker:
-    def __init__(self, site, font, transform_context):
+    def __init__(self, site, font, transform_context, named=True):
         self.site, self.font, self.transform_context = site, font, transform_context
+        self._named = named and len(site.places.name) <= MOST_NAMES
 
     def _layer(self, name, kind, rows, renderer, labeling=None):
         """A layer of rows: geometry, label, angle on the map, whether it looks anywhere, sight. None where there are none."""
@@ -193,11 +196,6 @@ class _Maker:
 
     def _point(self, i):
         return points_of(self.site.x[i : i + 1], self.site.y[i : i + 1])[0]
-
-    @property
-    def _named(self):
-        """Whether there is room for the names of all places; the table beneath has them by their marks."""
-        return len(self.site.places.name) <= MOST_NAMES
 
     @property
     def _all(self):

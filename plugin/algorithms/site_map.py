@@ -232,7 +232,10 @@ class Printer:
 
     def _fill(self, page, site, go_on):
         page.place(site, self._scale)
-        own = sketch(site, page.font, self._transform_context, page.extent, page.scale / 1000.0)
+        paper = page.extent, page.scale / 1000.0
+        own = sketch(site, page.font, self._transform_context, *paper)
+        if page.is_crowded(own):
+            own = sketch(site, page.font, self._transform_context, *paper, named=False)
         there = here(site, page.font, self._transform_context)
         page.own = [*own, there]
         self._project.addMapLayers(page.own, False)

@@ -79,6 +79,29 @@ def test_a_table_too_wide_is_set_smaller_before_words_break(flow):
     assert_in_order(made, ((72.0, 60.0), (72.0, 60.0)))
 
 
+def test_a_table_a_little_too_wide_is_set_smaller_before_rows_break(flow):
+    rows = tuple((f"night {i}", "Milky Way core over Drovane Light") for i in range(5))
+    wide = flow(Table(("Night", "What"), rows, wide=(1,)), sizes=((100.0, 80.0),) * 2)
+    assert {line.letters.size_pt for line in wide.lines} == {7.0}
+    needed = 2 * 2.0 + max(line.letters.width_mm(line.text) for line in wide.lines) + wide.letters.width_mm("night 0")
+    for part, broken in ((0.96, False), (0.85, True)):
+        sizes = ((part * needed, 80.0),) * 2
+        made = flow(Table(("Night", "What"), rows, wide=(1,)), sizes=sizes)
+        assert len(made.lines) == (2 + 5 * 3 if broken else 2 + 5 * 2)
+        assert (max(line.letters.size_pt for line in made.lines) < 7.0) is not broken
+        assert_in_order(made, sizes)
+
+
+def test_a_column_gives_way_that_is_seldom_full(flow):
+    """One of twelve rows tells much of the light: it is broken, not what the others say of the subject."""
+    rows = tuple(("Milky Way core over a Standing Stone", "dark") for _ in range(11))
+    rows += (("Milky Way core over a Standing Stone", "full darkness; Moon up at 3.9°; 24 % lit; its light from behind the camera"),)
+    sizes = ((95.0, 120.0),) * 2
+    made = flow(Table(("What", "Light"), rows, wide=(0, 1)), sizes=sizes)
+    assert sum(line.text == "Milky Way core over a Standing Stone" for line in made.lines) == 12
+    assert_in_order(made, sizes)
+
+
 def test_even_a_table_far_too_wide_loses_nothing(flow):
     heads = tuple(f"Column{i}" for i in range(14))
     made = flow(Table(heads, (heads,)), sizes=((60.0, 200.0), (60.0, 200.0)))

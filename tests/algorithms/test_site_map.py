@@ -338,6 +338,18 @@ def test_every_place_has_its_mark_on_the_map(sheets, planned):
     assert all(len(pdf.on_map(mark)) == 1 for mark in ("C1", *(f"S{i}" for i in range(1, 13))))  # beyond the edge: beside an arrowhead
 
 
+def test_names_that_would_stand_on_each_other_give_way_to_marks(sheets, planned):
+    """Nine subjects side by side, 90 m from one to the next; three of them have room for their names."""
+    around = [Geodesic.WGS84.Direct(MEADOW[1], MEADOW[0], 150.0 + 6.0 * i, 900.0) for i in range(9)]
+    subjects = [((place["lon2"], place["lat2"]), f"Standing Stone {i}") for i, place in enumerate(around)]
+    pdf, _ = sheets(**planned(subjects=subjects))
+    assert pdf.on_map("Standing") == []
+    assert all(len(pdf.on_map(f"S{i}")) == 1 for i in range(1, 10))
+    assert_nothing_cut_or_covered(pdf)
+    pdf, _ = sheets(**planned(subjects=subjects[::4]))
+    assert len(pdf.on_map("Standing")) == 3
+
+
 def test_a_sightline_that_leaves_the_map_tells_where_it_leads(sheets, planned):
     far = Geodesic.WGS84.Direct(MEADOW[1], MEADOW[0], 170.0, 30_000.0)
     pdf, _ = sheets(**planned(subjects=(((far["lon2"], far["lat2"]), "Light"),)))
