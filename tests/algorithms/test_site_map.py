@@ -307,8 +307,7 @@ def test_scale_bar_in_kilometres(sheets, planned):
     """At 1:100,000 a segment of 20 mm is 2 km."""
     pdf, _ = sheets(**planned(), SCALE=100_000)
     (end,) = [box for box in pdf.word(0, "4 km") if box[1] < MAP_A4_MM[1]]
-    (half,) = [box for box in pdf.word(0, "2") if abs(box[1] - end[1]) < 0.5]
-    (zero,) = [box for box in pdf.word(0, "0") if abs(box[1] - end[1]) < 0.5]
+    half, zero = (next(box for box in pdf.word(0, word) if abs(box[1] - end[1]) < 0.5 and box[2] < end[2]) for word in ("2", "0"))
     assert (half[0] + half[2] - zero[0] - zero[2]) / 2.0 == pytest.approx(20.0, abs=0.4)
     assert "grid every 2 km" in pdf.text
     assert grid_on_paper(pdf, 2000) == pytest.approx(20.0, abs=0.15)
@@ -750,10 +749,10 @@ def test_nothing_of_a_map_is_drawn_beyond_its_frame(run, planned, ground_of_proj
 
 
 def test_cancelled_while_a_map_is_drawn(algorithm, context, planned, layer, tmp_path):
-    """A background that takes over ten seconds: stopped within a second of the wish, and nothing is written."""
-    slow = layer([(square(*MEADOW, 1e-3 * (i + 1)),) for i in range(400)], kind="Polygon")
+    """A background that takes far longer: stopped soon after the wish, and nothing is written."""
+    slow = layer([(square(*MEADOW, 1e-4 * (i + 1)),) for i in range(4000)], kind="Polygon")
     symbol = QgsFillSymbol.createSimple({})
-    effort = "1 + 0 * array_length(array_foreach(generate_series(1, 20000), @element * 2))"
+    effort = "1 + 0 * array_length(array_foreach(generate_series(1, 2000), @element * 2))"
     symbol.symbolLayer(0).setDataDefinedProperty(QgsSymbolLayer.Property.PropertyStrokeWidth, QgsProperty.fromExpression(effort))
     slow.setRenderer(QgsSingleSymbolRenderer(symbol))
     given, file, feedback = planned(), tmp_path / "sheets.pdf", QgsProcessingFeedback(False)
@@ -768,7 +767,7 @@ def test_cancelled_while_a_map_is_drawn(algorithm, context, planned, layer, tmp_
         timer.cancel()
         QgsProject.instance().removeMapLayer(copy.id())
     assert wished, "it was over before it could be cancelled"
-    assert time.monotonic() - wished[0] < 1.0
+    assert time.monotonic() - wished[0] < 3.0  # 0.2 to 0.4 s on a busy machine, of 44 s that the page takes
     assert list(tmp_path.iterdir()) == []
 
 
