@@ -221,7 +221,7 @@ class Sheets:
         for event in self._events_of[sheet].tolist():
             if events["row"][event] >= 0 and np.isfinite(events["az_deg"][event]):
                 passages[int(events["row"][event])].append(float(events["az_deg"][event]))
-        bearings = dict.fromkeys(round(float(self._rows["bearing_deg"][row]), 1) for row in rows)
+        bearings = list(dict.fromkeys(round(float(self._rows["bearing_deg"][row]), 1) for row in rows))
         looks = ((look_of(self._rows["body"][row]), azimuths) for row, azimuths in passages.items())
         return dial(escape(tr("Bearings of the subjects, true north up")), bearings, looks)
 

@@ -4,6 +4,7 @@ import numpy as np
 
 LOOK = {"core": "core", "arch": "core", "galactic": "core", "sun": "sun", "moon": "moon"}  # body -> class of the page; the rest are stars
 RING, PASSAGE, SUBJECT = 46.0, 51.0, 34.0  # radii on the dial
+MANY, APART_DEG = 12, 12.0
 LEAST_SWEEP_DEG = 2.0  # a shorter passage is drawn as long as this
 STRIP_W, STRIP_H = 1000.0, 92.0
 SKY_Y, SKY_H, MOON_Y, MOON_H, TEXT_Y, TICK_END = 4, 40, 50, 7, 84, 60
@@ -22,8 +23,8 @@ def dial(label, bearings_deg, passages):
     ----------
     label : str
         Already escaped, as all texts here.
-    bearings_deg : iterable of float
-        Of the subjects.
+    bearings_deg : sequence of float
+        Of the subjects; of those that lie together one is marked, and many are drawn thin.
     passages : iterable of (str, list of float)
         Look of the body, and its azimuths in the order of time. [deg]
     """
@@ -34,10 +35,13 @@ def dial(label, bearings_deg, passages):
     parts.append('<text y="-29" font-size="10" text-anchor="middle">N</text>')
     for look, azimuths in passages:
         parts += [_passage(look, one, other) for one, other in zip(azimuths, azimuths[1:] or azimuths)]
+    marked = []
     for bearing in bearings_deg:
         x, y = _on_ring(SUBJECT, bearing)
-        parts.append(f'<line x2="{x:.1f}" y2="{y:.1f}" stroke="var(--line)" stroke-width="1.5"/>')
-        parts.append(f'<path d="M{x - 4.0:.1f} {y + 4.0:.1f}h8l-4 -8z" fill="var(--line)"/>')  # a triangle on its foot
+        parts.append(f'<line x2="{x:.1f}" y2="{y:.1f}" stroke="var(--line)" stroke-width="{1.5 if len(bearings_deg) <= MANY else 0.5}"/>')
+        if all(abs((bearing - other + 180.0) % 360.0 - 180.0) >= APART_DEG for other in marked):
+            marked.append(bearing)
+            parts.append(f'<path d="M{x - 4.0:.1f} {y + 4.0:.1f}h8l-4 -8z" fill="var(--line)"/>')  # a triangle on its foot
     parts.append('<rect x="-4" y="-4" width="8" height="8" fill="var(--paper)" stroke="var(--line)" stroke-width="1.5"/>')
     return f'<svg class="dial" viewBox="-58 -58 116 116" role="img" aria-label="{label}">{"".join(parts)}</svg>'
 
@@ -81,6 +85,7 @@ class Strip:
         """A stretch in which a body stands over a subject; of a mere moment first and last are nan."""
         if np.isfinite(first) and np.isfinite(last):
             self._bar(first, last, SKY_Y + 6, SKY_H - 12, f'class="{look}" fill="var(--own)"')
+        self._upright(closest, SKY_Y, SKY_Y + SKY_H, 'stroke="var(--paper)" stroke-width="6"')  # a casing: in the dark all is of one red
         self._upright(closest, SKY_Y, SKY_Y + SKY_H, 'stroke="var(--ink)" stroke-width="2"')
 
     def coming_or_going(self, t_utc_s):

@@ -322,6 +322,13 @@ def test_forty_alignments_of_a_night_go_on_with_nothing_cut(planned, told, print
     assert "decided by the land manager" in pages[-1]
 
 
+def test_a_dial_of_many_subjects_is_no_blot(planned, told, tmp_path):
+    planned(told(*((LINE, {"subject": f"Stone {i}", "bearing_deg": 150.0 + i}) for i in range(40))))
+    content = (tmp_path / "plan.html").read_text(encoding="utf-8")
+    assert len(re.findall(r'<line x2="[-\d.]+" y2="[-\d.]+" stroke="var\(--line\)" stroke-width="0.5"/>', content)) == 40
+    assert len(re.findall(r'<path d="M[-\d. ]+h8l-4 -8z"', content)) == 4
+
+
 # from standpoints
 
 
