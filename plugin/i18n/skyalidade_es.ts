@@ -2881,7 +2881,7 @@
     <message>
         <location filename="../adapters/sheet_words.py"/>
         <source>No dates are known: every season counts</source>
-        <translation>No se conocen fechas: cuenta toda temporada</translation>
+        <translation>No se conocen fechas: cuentan todas las temporadas</translation>
     </message>
     <message>
         <location filename="../adapters/sheet_words.py"/>
