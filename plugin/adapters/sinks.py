@@ -37,6 +37,7 @@ ROW_BYTES = 600  # of a GeoPackage: measured 270 for a sightline, 580 for an ali
 FULL_BYTES = 1 << 20  # less room than this is none
 BESIDE = ("-wal", "-shm", "-journal")  # files of SQLite that are parts of a GeoPackage
 OF_XML = (".kml", ".gml", ".jml", ".ods", ".xlsx", ".xml")  # endings of formats that GDAL writes as XML, whatever is in a text
+HALF_A_LETTER = re.compile("[\ud800-\udc7f\udd00-\udfff]")  # of a pair of UTF-16; the rest of these stand for bytes that are no text
 PLAIN_FILE = re.compile(r"^(?:[A-Za-z]:[\\/]|[\\/.]|[^:]+$)")  # not memory:, postgres:, TEMPORARY_OUTPUT and the like
 
 
@@ -88,6 +89,8 @@ def unwritable(path):
     """Why a file cannot be written, in a sentence, or None."""
     if "\0" in str(path):
         return tr("The name of the file holds a sign of code 0, which no file may have. Give another name.")
+    if HALF_A_LETTER.search(str(path)):
+        return tr("The name of the file holds half a letter, which cannot be written. Give another name.")
     if any(len(os.fsencode(part)) > NAME_BYTES for part in path.parts):
         return tr("The name {name}… is longer than {n} bytes. Give a shorter one.").format(name=path.name[:20], n=NAME_BYTES)
     folder = path.parent
@@ -254,8 +257,11 @@ class Table:
     def _give_names(self, context):
         """Let the files of a layer that is whole take the place that was named, also in what QGIS is to load."""
         self._aside.give_names()
-        loaded, way, self._file = context.layersToLoadOnCompletion(), self.id, self._aside.path
-        self.id = way.replace(str(self._aside.part), str(self._file), 1)
+        loaded, way = context.layersToLoadOnCompletion(), self.id
+        self.id = way.replace(str(self._aside.part), str(self._aside.path), 1)
+        self._file = Path(self.id.split("|layername=")[0])
+        if self._layer:  # QGIS took the ending for none, and added its own
+            self._layer = packages.Layer(self._file, self._layer.table)
         if way in loaded:
             loaded[self.id] = loaded.pop(way)
             context.setLayersToLoadOnCompletion(loaded)

@@ -205,7 +205,9 @@ class Pictures:
         heads = tr("Site and body"), (tr("first night"), tr("nights with a window"), tr("hours"), tr("season"), tr("longest window"))
         page = self.folder / PAGE
         overview = [heads, *self.overview] if self.overview else []
-        write_whole(page, gallery.page(tr("Season charts"), notes, self.entries, self.theme, overview, language()).encode("utf-8"))
+        write_whole(
+            page, gallery.page(tr("Season charts"), notes, self.entries, self.theme, overview, language()).encode("utf-8", "replace")
+        )
         return page
 
 

@@ -266,7 +266,9 @@ class Easel:
             tr("Never look at the Sun, nor point an optical viewfinder or a long lens at it, without a certified solar filter."),
         ]
         page = self.folder / INDEX
-        write_whole(page, gallery.page(tr("Skyline views"), notes, self.entries, self.theme, language=language()).encode("utf-8"))
+        write_whole(
+            page, gallery.page(tr("Skyline views"), notes, self.entries, self.theme, language=language()).encode("utf-8", "replace")
+        )
         return page
 
 

@@ -3166,6 +3166,11 @@
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
+        <source>The name of the file holds half a letter, which cannot be written. Give another name.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
         <source>the disk is full. Make room, or write elsewhere</source>
         <translation type="unfinished"></translation>
     </message>

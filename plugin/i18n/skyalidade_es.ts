@@ -3167,6 +3167,11 @@
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
+        <source>The name of the file holds half a letter, which cannot be written. Give another name.</source>
+        <translation>El nombre del archivo contiene media letra, que no se puede escribir. Dé otro nombre.</translation>
+    </message>
+    <message>
+        <location filename="../adapters/sinks.py"/>
         <source>the disk is full. Make room, or write elsewhere</source>
         <translation>el disco está lleno. Haga sitio o escriba en otra parte</translation>
     </message>

@@ -46,6 +46,7 @@ HOSTILE = [
     "\u202eרשע <b>",
     "[% @project_path %] [% 1/0 %]",
     "=cmd|' /C calc'!A0",
+    "half a letter \ud800",
 ]
 ALLOWED_TAGS = {
     *("html", "head", "meta", "title", "style", "body", "label", "input", "section", "header", "div", "h1", "h2", "p", "bdi", "small"),
@@ -290,6 +291,8 @@ PATHS = [
     "x; touch y",
     "file:///escaped",
     "http://127.0.0.1:9/x",
+    "half a letter \ud800",
+    "two\nlines",
 ]
 
 
