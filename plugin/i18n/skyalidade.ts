@@ -6035,6 +6035,11 @@
         <translation type="unfinished"></translation>
     </message>
     <message>
+        <location filename="../plan/lattice.py"/>
+        <source>{n:.3g} subjects and times would have to be looked at, over {most:,}. Give a longer STEP, less time or fewer subjects.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <location filename="../plan/night_windows.py"/>
         <source>arch's top</source>
         <translation type="unfinished"></translation>

@@ -3168,7 +3168,7 @@
     <message>
         <location filename="../adapters/sinks.py"/>
         <source>The name of the file holds half a letter, which cannot be written. Give another name.</source>
-        <translation>El nombre del archivo contiene media letra, que no se puede escribir. Dé otro nombre.</translation>
+        <translation>El nombre del archivo contiene media letra, que no se puede escribir. Indique otro nombre.</translation>
     </message>
     <message>
         <location filename="../adapters/sinks.py"/>
@@ -6034,6 +6034,11 @@
         <location filename="../plan/lattice.py"/>
         <source>{n:.3g} subjects and times would have to be looked at, a STEP of {step:g} min apart, over {most:,}. Give a longer STEP, fewer nights or fewer subjects.</source>
         <translation>Habría que examinar {n:.3g} pares de motivo y momento, separados por un STEP de {step:g} min, más de {most:,}. Indique un STEP más largo, menos noches o menos motivos.</translation>
+    </message>
+    <message>
+        <location filename="../plan/lattice.py"/>
+        <source>{n:.3g} subjects and times would have to be looked at, over {most:,}. Give a longer STEP, less time or fewer subjects.</source>
+        <translation>Habría que examinar {n:.3g} pares de motivo y momento, más de {most:,}. Indique un STEP más largo, menos tiempo o menos motivos.</translation>
     </message>
     <message>
         <location filename="../plan/night_windows.py"/>

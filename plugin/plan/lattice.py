@@ -136,8 +136,22 @@ def moments_given(times_of_zone, zone_index):
     Returns
     -------
     Moments
+
+    Raises
+    ------
+    ValueError
+        Where they are too many to be held.
     """
     t_utc_s = np.unique(np.concatenate([np.zeros(0), *(times_of_zone[zone] for zone in np.unique(zone_index))]))
+    count = len(zone_index) * t_utc_s.size
+    if count > MOST:
+        raise ValueError(
+            Sentence(
+                "{n:.3g} subjects and times would have to be looked at, over {most:,}. Give a longer STEP, less time or fewer subjects.",
+                n=float(count),
+                most=MOST,
+            )
+        )
     in_zone = np.array([np.isin(t_utc_s, times) for times in times_of_zone])
     return Moments(t_utc_s, in_zone[zone_index])
 

@@ -53,6 +53,12 @@ def test_moments_are_in_or_out_as_skyfield_says(body, asked, holds):
         assert set(np.setxor1d(mine, expected)) <= set(doubtful)
 
 
+def test_moments_given_that_would_fill_the_memory():
+    """A million subjects in steps of a minute over twenty years would be 10 TB of yes and no."""
+    with pytest.raises(ValueError, match=r"1.05e\+13 subjects and times would have to be looked at, over 50,000,000. Give a longer STEP,"):
+        moments_given([60.0 * np.arange(10_500_000)], np.zeros(1_000_000, dtype=int))
+
+
 def test_moments_given_belong_to_the_zones_of_their_sites():
     found = moments_given([np.array([100.0, 200.0]), np.array([200.0, 300.0]), np.array([900.0])], np.array([1, 0, 1]))
     assert found.t_utc_s.tolist() == [100.0, 200.0, 300.0]
