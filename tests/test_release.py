@@ -8,6 +8,7 @@ import ast
 import configparser
 import enum
 import importlib
+import inspect
 import json
 import re
 import shutil
@@ -23,6 +24,7 @@ from detect_secrets.settings import default_settings
 
 TOP = Path(__file__).resolve().parents[1]
 NUMPY = json.loads((TOP / "tests" / "authorities" / "numpy_1_20_names.json").read_text())
+PYQT6 = json.loads((TOP / "tests" / "authorities" / "pyqt6_names.json").read_text())
 # What bandit says of the libraries as their authors wrote them, all of its lowest severity: accepted here, in the open, and nowhere else.
 ACCEPTED = {
     ("libs/jplephem/daf.py", "B101"): "an assert on the format of an ephemeris, which is our own file",
@@ -34,6 +36,7 @@ ALLOWED_RULES = {
     "adapters/fields.py": "QGS402",  # the one guard by version: QVariant's types only where QMetaType's are not taken
     "plugin.py": "QGS105",  # QGIS hands iface to classFactory
 }
+MISSING = object()
 BINARY = {".bsp", ".npz", ".npy", ".gz", ".png", ".qm"}  # and the files of the zone database, which have no suffix
 
 
@@ -289,12 +292,105 @@ def is_unscoped(owner, member):
     return isinstance(member, int) and vars(owner).get(kind.__name__) is kind
 
 
+def pyqt6_faults(source):
+    """What PyQt6 does not have: a name, a call with as many arguments, or a function that a class imported here had in PyQt5."""
+    tree, known, classes, faults = ast.parse(source), {}, [], []
+    for node in ast.walk(tree):
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("qgis.PyQt"):
+            module = node.module[len("qgis.PyQt.") :]
+            names = PYQT6.get(module, {}) if module else PYQT6
+            known.update((alias.asname or alias.name, names[alias.name]) for alias in node.names if alias.name in names)
+            faults += [f"{node.module}.{alias.name}" for alias in node.names if alias.name not in names]
+            classes += [getattr(importlib.import_module(node.module), alias.name, None) for alias in node.names]
+    gone = only_pyqt5(classes)
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Attribute):
+            path = dotted(node)
+            if path and path[0] in known:
+                owner = of_pyqt6(known[path[0]], path[1:-1])
+                faults += [".".join(path)] if isinstance(owner, dict) and of_pyqt6(owner, path[-1:]) is MISSING else []
+            elif node.attr in gone:
+                faults.append(node.attr)
+        elif isinstance(node, ast.Call):
+            path = dotted(node.func)
+            taken = of_pyqt6(known[path[0]], path[1:]) if path and path[0] in known else MISSING
+            if isinstance(taken, dict):
+                taken = of_pyqt6(taken, ["__init__"])
+            given = len(node.args) + len(node.keywords)
+            if isinstance(taken, list) and not any(isinstance(one, ast.Starred) for one in node.args):
+                fewest, most = taken
+                faults += [] if fewest <= given <= (given if most is None else most) else [f"{'.'.join(path)}({given} arguments)"]
+    return faults
+
+
+def of_pyqt6(thing, path):
+    """What a path of names leads to within a class of PyQt6, by its bases too."""
+    for name in path:
+        if not isinstance(thing, dict):
+            return MISSING
+        thing = thing[name] if name in thing else inherited(thing, name)
+    return thing
+
+
+def inherited(thing, name):
+    for base in thing[""]:
+        module, _, kind = base.rpartition(".")
+        for names in [PYQT6[module.split(".")[-1]]] if module.split(".")[-1] in PYQT6 else PYQT6.values():
+            found = of_pyqt6(names[kind], [name]) if isinstance(names.get(kind), dict) else MISSING
+            if found is not MISSING:
+                return found
+    return MISSING
+
+
+def only_pyqt5(classes):
+    """Functions of classes that PyQt5 has here, and nothing of PyQt6 is called so: exec_, and what Qt 6 has dropped."""
+
+    def names(thing):
+        return set(thing).union(*(names(inner) for inner in thing.values() if isinstance(inner, dict)))
+
+    functions = {name for kind in classes for name in dir(kind) if inspect.isroutine(getattr(kind, name, None))}
+    return {name for name in functions if not name.startswith("_")} - names(PYQT6) | {"exec_"}
+
+
 def test_flake8_qgis_finds_nothing(installed):
     assert qgis_style_faults(installed) == []
 
 
 def test_every_enum_is_scoped(own):
     assert [(path.name, fault) for path in own for fault in enum_faults(path.read_text(encoding="utf-8"))] == []
+
+
+def test_pyqt6_has_every_name_of_qt(own):
+    """But for QVariant.Type, of which QGIS before 3.38 makes fields: a branch that Qt 6 does not reach."""
+    faults = {(path.name, fault) for path in own for fault in pyqt6_faults(path.read_text(encoding="utf-8"))}
+    assert faults == {("fields.py", "QVariant.Type")}
+
+
+@pytest.mark.parametrize(
+    ("source", "fault"),
+    [
+        ("from qgis.PyQt.QtGui import QFontDatabase\nQFontDatabase().families()", "QFontDatabase(0 arguments)"),
+        ("from qgis.PyQt.QtWidgets import QAction", "qgis.PyQt.QtWidgets.QAction"),  # in QtGui
+        ("from qgis.PyQt.QtCore import Qt as Q\nQ.AlignLeft", "Q.AlignLeft"),
+        ("from qgis.PyQt.QtCore import Qt\nQt.ItemDataRole.BackgroundColorRole", "Qt.ItemDataRole.BackgroundColorRole"),
+        ("from qgis.PyQt.QtCore import QDateTime\nQDateTime.fromTime_t(0)", "QDateTime.fromTime_t"),
+        ("from qgis.PyQt.QtCore import QDateTime\nmoment.toTime_t()", "toTime_t"),
+        ("dialog.exec_()", "exec_"),
+    ],
+)
+def test_what_pyqt6_does_not_have_is_seen(source, fault):
+    assert pyqt6_faults(source) == [fault]
+
+
+def test_what_pyqt6_has_is_let_be():
+    source = """
+from qgis.PyQt import sip
+from qgis.PyQt.QtCore import QDateTime, QTimer, Qt
+from qgis.PyQt.QtGui import QFont, QFontDatabase, QImage, QPdfWriter
+QFontDatabase.families(), QFont("a", 12, QFont.Weight.Bold), QImage.Format.Format_RGB32, QPdfWriter.staticMetaObject, sip.isdeleted(1)
+QDateTime.fromString("a", Qt.DateFormat.ISODate).toString(), QTimer.singleShot(1, print), QTimer(*given)
+"""
+    assert pyqt6_faults(source) == []
 
 
 def test_what_qt_6_would_not_take_is_seen(tmp_path):

@@ -4,7 +4,7 @@ Lines are broken here, not by the layout, so that every version of QGIS breaks t
 """
 
 from qgis.PyQt.QtCore import QPointF, Qt
-from qgis.PyQt.QtGui import QFont, QFontDatabase, QFontMetricsF, QTextLayout, QTextOption
+from qgis.PyQt.QtGui import QFont, QFontInfo, QFontMetricsF, QTextLayout, QTextOption
 
 FALLBACK = "DejaVu Sans"
 SCALE = 20.0  # pixels to a point: fine enough that hinting does not round widths
@@ -23,10 +23,14 @@ def plain(text):
     return " ".join(word for word in shown.split(" ") if word)
 
 
+def is_installed(family):
+    """Whether the computer draws a family of fonts by itself, not another in its place."""
+    return QFontInfo(QFont(family)).family().split(" [")[0].lower() == family.lower()
+
+
 def installed(font):
     """The font, or DejaVu Sans where the computer has none of its family."""
-    families = {family.split(" [")[0].lower() for family in QFontDatabase().families()}
-    if font.family().lower() in families or FALLBACK.lower() not in families:
+    if is_installed(font.family()) or not is_installed(FALLBACK):
         return font
     other = QFont(font)
     other.setFamily(FALLBACK)

@@ -5,7 +5,7 @@ import pytest
 from qgis.PyQt.QtGui import QFont
 
 from skyalidade.adapters.sheet_flow import Flow, Heading, Pairs, Paragraph, Table
-from skyalidade.adapters.sheet_text import Letters, plain
+from skyalidade.adapters.sheet_text import Letters, installed, plain
 
 SIZES = (60.0, 40.0), (120.0, 100.0)  # a first frame, and all others [mm]
 
@@ -141,3 +141,16 @@ def test_fitted_text_becomes_smaller_then_ends_in_dots(qgis_app):
     assert least.size_pt == 5.5
     assert lines[-1].endswith("…")
     assert len(lines) * least.line_mm <= 10.3
+
+
+@pytest.mark.parametrize(
+    ("asked", "given"),
+    [("DejaVu Sans", "DejaVu Sans"), ("dejavu sans", "dejavu sans"), ("DejaVu", "DejaVu Sans"), ("No Such Family", "DejaVu Sans")],
+)
+def test_a_family_that_the_computer_does_not_have_gives_way(qgis_app, asked, given):
+    assert installed(QFont(asked)).family() == given
+
+
+def test_without_the_family_in_reserve_the_font_is_left(qgis_app, monkeypatch):
+    monkeypatch.setattr("skyalidade.adapters.sheet_text.FALLBACK", "Nor This One")
+    assert installed(QFont("No Such Family")).family() == "No Such Family"
