@@ -167,16 +167,16 @@ def places_of(tables, rows, lines):
     Places
     """
     found = {kind: {} for kind in MARKS}
-    cameras = _named(tables, rows, "cameras", "camera"), tuple(lines[name] for name in ("camera", "lon_deg", "lat_deg"))
+    begins = tuple(lines[name] for name in ("camera", "lon_deg", "lat_deg"))
     standing = _named(tables, rows, "standpoints", "camera")
     subjects = (
         _named(tables, rows, "subjects", "subject"),
         tuple(lines[name] for name in ("subject", "end_lon_deg", "end_lat_deg")),
         _looked_at(tables, rows),
     )
-    for columns in cameras:
-        _add(found["camera"], *columns)
+    _add(found["camera"], *_named(tables, rows, "cameras", "camera"))
     _add(found["standpoint"], *standing, found["camera"])
+    _add(found["camera"], *begins, found["standpoint"])  # where lines begin that lead from a standpoint there is no other camera
     for columns in subjects:
         _add(found["subject"], *columns)
     return _marked(found)

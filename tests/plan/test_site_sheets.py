@@ -123,6 +123,14 @@ def test_places_each_once_and_marked():
     assert more.mark[:-1].tolist() == places.mark.tolist()
 
 
+def test_lines_that_begin_at_standpoints_make_no_cameras_of_them():
+    tables = {"standpoints": lines(("p", "x", 0)), "alignments": lines(("p", "x", 0), ("A", "x", 1))}
+    (sheet,), _ = sheets_of(tables)
+    places = places_of(tables, sheet.rows, lines_of(tables, sheet.rows))
+    assert list(zip(places.kind, places.name))[:2] == [("camera", "A"), ("standpoint", "p")]
+    assert places.of("camera").size == places.of("standpoint").size == 1
+
+
 def test_a_subject_drawn_and_the_end_of_a_line_to_it_are_one_place():
     exact = Geodesic.WGS84.Direct(36.0, 0.0, 180.0, 1000.0)
     for metres, count in ((0.5, 1), (3.0, 2)):
