@@ -8,7 +8,6 @@ from qgis.core import (
     QgsGeometry,
     QgsLabelBlockingRegion,
     QgsLayoutItem,
-    QgsLayoutItemRegistry,
     QgsMapRendererCustomPainterJob,
     QgsMapRendererParallelJob,
     QgsMapRendererSequentialJob,
@@ -22,7 +21,7 @@ from qgis.PyQt.QtGui import QPainter
 TRIAL_DPI = 150
 BEAT_MS = 50  # how often it is asked whether to go on
 CLEAR_MM = 4.0  # about own places, in which the background has no labels where these are part of an image
-ITEM = QgsLayoutItemRegistry.ItemType.PluginItem + 4177
+ITEM = 65536 + 4177  # a kind of item of one's own: QGraphicsItem.UserType, and more than QGIS has kinds
 
 
 class MapContent(QgsLayoutItem):
@@ -46,7 +45,7 @@ class MapContent(QgsLayoutItem):
         drawn.setLayers([])
         drawn.setBackgroundEnabled(False)
         layout.addLayoutItem(self)
-        self.attemptSetSceneRect(drawn.sceneBoundingRect() if drawn.rect().isEmpty() else drawn.mapRectToScene(drawn.rect()))
+        self.attemptSetSceneRect(drawn.mapRectToScene(drawn.rect()))
 
     def type(self):
         return ITEM

@@ -854,6 +854,14 @@ def test_refusals(refusal, planned, tmp_path, asked, sentence):
     assert sentence in refusal("site_map", {**planned(), "OUTPUT": str(tmp_path / "x.pdf"), **asked})
 
 
+@pytest.mark.parametrize("name", ["OUTPUT", "FOLDER", "PICTURES"])
+def test_a_folder_that_may_not_be_written_to(refusal, planned, tmp_path, monkeypatch, name):
+    monkeypatch.setattr("skyalidade.adapters.sinks.os.access", lambda path, mode: "locked" not in str(path))  # as for anybody but root
+    (tmp_path / "locked").mkdir()
+    asked = {"OUTPUT": str(tmp_path / "x.pdf"), name: str(tmp_path / "locked" / "x.pdf")}
+    assert f"{name}: The folder {tmp_path / 'locked'} may not be written to." in refusal("site_map", {**planned(), **asked})
+
+
 def test_nothing_given(refusal, tmp_path):
     assert "There is nothing to make a sheet of. Give CAMERAS, ALIGNMENTS" in refusal("site_map", {"OUTPUT": str(tmp_path / "x.pdf")})
 
