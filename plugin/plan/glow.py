@@ -16,6 +16,7 @@ REACH_M = 150_000.0
 HALF_WIDTH_DEG = 20.0  # to either side of the direction
 NEAREST_KM = 1.0  # the law grows beyond sense within a town: nearer ones count as that far
 CELLS = 500_000  # directions x towns at once
+BLOCK_PAIRS = 200_000  # sites x towns looked at at once: half a second of a person who waits for a cancel
 
 
 @dataclass(frozen=True)
@@ -54,17 +55,9 @@ class Glow:
     """
 
     def __init__(self, lon_deg, lat_deg, towns):
-        blocks = list(pair_all(lon_deg, lat_deg, towns.lon_deg, towns.lat_deg, REACH_M))
-        site, town, dist_m, bearing_deg = (
-            np.concatenate([getattr(block, name) for block in blocks]) for name in ("camera", "subject", "dist_m", "bearing_deg")
-        )
-        glow = walker77(towns.population[town], dist_m / 1000.0)
-        order = np.lexsort((-glow, site))  # the first that is met is the brightest
-        self._glow, self._bearing_deg, self._name = glow[order], bearing_deg[order], towns.name[town[order]]
-        self._count = np.bincount(site, minlength=len(lon_deg))
-        self._first = np.cumsum(self._count) - self._count
+        self._lon_deg, self._lat_deg, self._towns = lon_deg, lat_deg, towns
 
-    def toward(self, site, az_deg):
+    def toward(self, site, az_deg, go_on=lambda: True):
         """Glow in directions, and the name of the town that gives most of it; all of shape (N,).
 
         Parameters
@@ -72,6 +65,8 @@ class Glow:
         site : ndarray of int
         az_deg : ndarray
             nan where there is no direction. [deg]
+        go_on : callable
+            Asked several times a second; False from it ends the work, and what is given then is not whole.
 
         Returns
         -------
@@ -81,19 +76,40 @@ class Glow:
             None where no town lies that way.
         """
         glow, town = np.zeros(len(site)), np.full(len(site), None, dtype=object)
-        total = np.cumsum(self._count[site])
-        begin = 0
-        while begin < len(site):
-            before = total[begin] - self._count[site[begin]]
-            end = max(int(np.searchsorted(total, before + CELLS, side="right")), begin + 1)
-            glow[begin:end], town[begin:end] = self._some(site[begin:end], az_deg[begin:end])
-            begin = end
+        order = np.argsort(site, kind="stable")
+        sites, first, count = np.unique(site[order], return_index=True, return_counts=True)
+        towns = (self._towns.lon_deg, self._towns.lat_deg)
+        for block in pair_all(self._lon_deg[sites], self._lat_deg[sites], *towns, REACH_M, BLOCK_PAIRS):  # all of a site in one block
+            if not go_on():
+                break
+            about = _About(block, self._towns)
+            for some in about.in_parts(first, count):
+                lines = order[some]
+                glow[lines], town[lines] = about.toward(np.searchsorted(sites, site[lines]), az_deg[lines])
         return np.where(np.isfinite(az_deg), glow, np.nan), town
 
-    def _some(self, site, az_deg):
-        count = self._count[site]
+
+class _About:
+    """The towns about some sites, those of a `PairBlock`, the brightest of each first."""
+
+    def __init__(self, block, towns):
+        glow = walker77(towns.population[block.subject], block.dist_m / 1000.0)
+        order = np.lexsort((-glow, block.camera))
+        self._glow, self._bearing_deg, self._name = glow[order], block.bearing_deg[order], towns.name[block.subject[order]]
+        self._sites, self._first, self._count = np.unique(block.camera, return_index=True, return_counts=True)
+
+    def in_parts(self, first, count):
+        """Ranges of directions, those of a site from its `first` on so many, that are worked on at once; arrays by site."""
+        numbers = np.concatenate([np.arange(begin, begin + many) for begin, many in zip(first[self._sites], count[self._sites])] or [[]])
+        towns = np.cumsum(np.repeat(self._count, count[self._sites]))
+        return np.split(numbers.astype(np.int64), np.flatnonzero(np.diff(towns // CELLS)) + 1) if numbers.size else []
+
+    def toward(self, site, az_deg):
+        """Glow in directions from sites, and the name of the brightest town there."""
+        at = np.searchsorted(self._sites, site)
+        count = self._count[at]
         line = np.repeat(np.arange(len(site)), count)
-        pair = self._first[site][line] + np.arange(len(line)) - (np.cumsum(count) - count)[line]
+        pair = self._first[at][line] + np.arange(len(line)) - (np.cumsum(count) - count)[line]
         seen = np.abs(offset_deg(self._bearing_deg[pair], az_deg[line])) <= HALF_WIDTH_DEG
         line, pair = line[seen], pair[seen]
         town = np.full(len(site), None, dtype=object)

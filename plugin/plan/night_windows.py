@@ -387,7 +387,7 @@ class _Block:
         )
         self._add_local(windows, WINDOW_MOMENTS, self.places.zone_index[site])
         if self.glow is not None:
-            windows["glow"], windows["glow_town"] = self.glow.toward(site, windows["az_deg"])
+            windows["glow"], windows["glow_town"] = self.glow.toward(site, windows["az_deg"], self.go_on)
         return windows
 
     def _way(self, site, tt_s):

@@ -1,5 +1,7 @@
 """Glow of towns: Walker's law at its own example, and sums over directions by hand."""
 
+import tracemalloc
+
 import numpy as np
 import pytest
 from geographiclib.geodesic import Geodesic
@@ -51,9 +53,30 @@ def test_large_layers_go_in_parts(scene, monkeypatch):
     site, az_deg = np.repeat(np.arange(40), 5), np.tile(np.arange(0.0, 360.0, 72.0), 40)
     whole = Glow(lon, lat, towns).toward(site, az_deg)
     monkeypatch.setattr("skyalidade.plan.glow.CELLS", 50)
+    monkeypatch.setattr("skyalidade.plan.glow.BLOCK_PAIRS", 300)
     parts = Glow(lon, lat, towns).toward(site, az_deg)
     assert whole[0].tolist() == parts[0].tolist()
     assert whole[1].tolist() == parts[1].tolist()
+
+
+def test_many_sites_among_many_towns_are_held_in_part_and_can_be_cancelled():
+    """5000 sites that see 5000 towns each took 1.5 GB, and the better part of a minute in which nobody was asked."""
+    rng = np.random.default_rng(82)
+    count = 600
+    lon, lat = rng.uniform(0.0, 1.0, count), rng.uniform(50.0, 51.0, count)
+    people, name = rng.uniform(1e3, 1e5, 2 * count), np.full(2 * count, "town", dtype=object)
+    towns = Towns(rng.uniform(0.0, 1.0, 2 * count), rng.uniform(50.0, 51.0, 2 * count), people, name)
+    site, asked = np.arange(count), []
+    tracemalloc.start()
+    whole, _ = Glow(lon, lat, towns).toward(site, np.full(count, 90.0), lambda: asked.append(0) or True)
+    held = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert (whole > 0.0).sum() > count // 2
+    assert held < 60e6  # bytes: with all 720 000 pairs at once it was 86 MB
+    assert len(asked) >= 3
+    begun = iter([True])
+    part, _ = Glow(lon, lat, towns).toward(site, np.full(count, 90.0), lambda: next(begun, False))
+    assert 0 < (part > 0.0).sum() < (whole > 0.0).sum()
 
 
 def test_no_direction_no_glow_and_no_towns_none():
