@@ -131,7 +131,8 @@ class Algorithm(QgsProcessingAlgorithm):
                 taken.pop(name, None)
             elif isinstance(definition, QgsProcessingParameterDateTime):
                 date_only = definition.dataType() == QgsProcessingParameterDateTime.Type.Date
-                taken[name] = str(date_of(value)) if date_only else moment(value).isoformat(timespec="seconds")
+                # in UTC: QGIS takes a time without a zone for the computer's, whose clock may skip it
+                taken[name] = str(date_of(value)) if date_only else f"{moment(value).replace(tzinfo=None).isoformat(timespec='seconds')}Z"
             elif isinstance(definition, QgsProcessingParameterNumber):
                 if definition.isDynamic() and property_of_features(value) is not None:
                     taken[name] = property_of_features(value)

@@ -198,7 +198,7 @@ def test_nights_out_of_a_file(drawn, nights, tmp_path, context, form):
     options.layerOptions = ["GEOMETRY=AS_WKT"] if form == "CSV" else []
     QgsVectorFileWriter.writeAsVectorFormatV3(made, str(path), context.transformContext(), options)
     layer = QgsVectorLayer(
-        str(path) if form != "CSV" else f"file://{path}?type=csv&wktField=WKT&crs=EPSG:4326",
+        str(path) if form != "CSV" else f"{path.as_uri()}?type=csv&wktField=WKT&crs=EPSG:4326",
         "nights",
         "delimitedtext" if form == "CSV" else "ogr",
     )

@@ -1,6 +1,7 @@
 """Whose clock holds: the zone of each place where TIME_ZONE is blank, days on which a clock changes, and places where it is in doubt."""
 
 import math
+import time
 from datetime import datetime, timezone
 from zoneinfo import ZoneInfo
 
@@ -88,7 +89,22 @@ def test_a_named_zone_holds_everywhere(positions):
 # clocks that change in the night (Lisbon: 2027-03-28 forward, 2027-10-31 back, both at 01:00 UTC; IANA time zone database)
 
 
-def test_hour_that_the_place_s_own_clock_skips_is_refused_during_the_run(positions):
+@pytest.fixture(params=["UTC", "Europe/Lisbon"])
+def computer(request, monkeypatch):
+    """The zone of the computer."""
+    monkeypatch.setenv("TZ", request.param)
+    time.tzset()
+    yield
+    monkeypatch.undo()
+    time.tzset()
+
+
+def test_hour_that_the_computer_s_clock_skips_is_one_elsewhere(positions, computer):
+    (row,) = positions([SYDNEY], "2027-03-28 01:30").rows()
+    assert row["t_local"] == "2027-03-28 01:30:00 +11:00"
+
+
+def test_hour_that_the_place_s_own_clock_skips_is_refused_during_the_run(positions, computer):
     with pytest.raises(Exception, match="2027-03-28 01:30:00 does not exist in Europe/Lisbon"):
         positions([LISBON], "2027-03-28 01:30")
 
