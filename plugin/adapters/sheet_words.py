@@ -13,6 +13,7 @@ from .sheet_parameters import APPLICANT_BLOCK
 from .translation import date_told, localised, tr
 
 NIGHTS_TOLD, INSIDE_NAMED = 6, 4  # one by one; by name, more by their marks
+LONGEST_NAME = 40  # letters beside a mark
 KINDS = {"camera": "camera", "standpoint": "standpoint", "subject": "subject", "parking": "parking"}
 _SIGHTS = {"clear": "in sight", "hidden": "hidden by terrain", "uncertain": "too close to tell", "": "not tested"}
 _INSIDE = {"m": "{m:,.0f} m of it", "m2": "{m:,.0f} m² of it"}
@@ -148,8 +149,8 @@ class Words:
                     continue
                 told.add(line)
                 yield (
-                    f"{marks.get(('camera', camera), '')} {camera}".strip(),
-                    f"{marks.get(('subject', subject), '')} {subject}".strip(),
+                    f"{marks.get(('camera', camera), '')} {_short(camera)}".strip(),
+                    f"{marks.get(('subject', subject), '')} {_short(subject)}".strip(),
                     f"{words.bearing(bearing)} ± {words.degrees(np.ceil(10.0 * position_error_deg(self._error_m, dist_m)) / 10.0)}",
                     words.bearing(lines["back_deg"][i]),
                     words.bearing(lines["mag_deg"][i]),
@@ -306,6 +307,11 @@ class Words:
         )
         if self._dem:
             yield Paragraph(terrain_line(*self._dem))
+
+
+def _short(name):
+    """A name, or its begin where it is long: the table of places has all of it, by the mark before it."""
+    return name if len(name) <= LONGEST_NAME else name[: LONGEST_NAME - 1].rstrip() + "…"
 
 
 def _zone_told(site):

@@ -427,6 +427,13 @@ def test_names_written_from_right_to_left_do_not_turn_sentences_round(sheets, pl
     assert all(end < begin for end, begin in in_one_line)
 
 
+def test_long_names_are_whole_among_the_places_and_short_beside_their_marks(sheets, planned):
+    name = "The place by the water where the old keepers' path leaves the road"
+    pdf, _ = sheets(**planned(subjects=((STONE, name),)))
+    assert f"S1 {name} subject" in pdf.text
+    assert "C1 Meadow S1 The place by the water where the old ke… 180.0°" in pdf.text
+
+
 def test_a_title_of_300_letters(sheets, planned, refusal, tmp_path):
     given = planned()
     title = ("Night photography of the reserve, " * 9)[:300]
