@@ -88,7 +88,8 @@ class _Levels:
         u, v = side.u + np.arange(rows.start, rows.stop), (side.v + np.arange(cols.start, cols.stop)).astype(np.float32)
         drop, more = line.drop_m(u), line.more_m(u)
         drop -= more * line.v(u).astype(np.float32)
-        self.level_m, self._rises_m = np.empty((len(u), self.width), dtype=np.float32), side.rises_m[rows]
+        self.level_m = np.empty((len(u), self.width), dtype=np.float32)
+        self._levels, self._rises = self.level_m.reshape(-1), side.rises_m[rows].reshape(-1)
         heights = side.heights_m[rows]
         for i in range(0, len(u), BLOCK):
             level = self.level_m[i : i + BLOCK, cols]
@@ -98,15 +99,15 @@ class _Levels:
 
     def level(self, k, j, cells):
         """Levels k rows and j columns from cells, which are counted along rows of this width."""
-        return self._at(self.level_m, k, j, cells)
+        return self._at(self._levels, k, j, cells)
 
     def rise(self, k, j, cells):
         """How much higher than there the ground in the next column is."""
-        return self._at(self._rises_m, k, j, cells)
+        return self._at(self._rises, k, j, cells)
 
     def _at(self, values, k, j, cells):
-        values = values.reshape(-1)[(self.above + k) * self.width + self.col + j :]
-        return values.take(cells, mode="clip")  # all of them are there; to have numpy look takes twice as long as all the rest
+        start = (self.above + k) * self.width + self.col + j
+        return values[start:].take(cells, mode="clip")  # all of them are there; to have numpy look takes twice as long as all the rest
 
 
 class _Strip:
@@ -140,15 +141,15 @@ class _Strip:
         np.multiply(levels.bulge_m[rows], levels.slant, out=low)
         low += self._unsure_m - self._lens_m
         np.subtract(level, low, out=low)
-        left, order = self._left[some][::way].tolist(), self._order[some][::way].tolist()
+        bounds = (
+            (np.greater_equal, low[::way], steps.start, self._shadow.most_m, lit[::way]),
+            (np.less, high[::way], steps.whole, self._shadow.least_m, shaded[::way]),
+        )
+        left, order = self._left[some][::way].tolist(), (self._order[some][::way] - self._shadow.told_from).tolist()
         for first, last, *step in stretches(order, left):
-            rows, shape = slice(first, last), (last - first, self._cols)
-            for told, lens, ahead, ground, out in (
-                (np.greater_equal, low, steps.start, self._shadow.most_m, lit),
-                (np.less, high, steps.whole, self._shadow.least_m, shaded),
-            ):
-                ground = view(ground, order[first] - self._shadow.told_from - ahead, left[first], shape, step)
-                told(lens[::way][rows], ground, out=out[::way][rows])
+            for told, lens, ahead, ground, out in bounds:
+                ground = view(ground, order[first] - ahead, left[first], (last - first, self._cols), step)
+                told(lens[first:last], ground, out=out[first:last])
 
     def _by_own_rays(self, cells, counts):
         """Whether some cells, by their number within the rows, are lit, shape (N,); in every row so many of them."""

@@ -174,11 +174,8 @@ class Shadow:
             if telling:
                 _pairs(np.minimum, ground, cells, low)
             some = slice(*np.searchsorted(crossed, (first - 1, rows.stop - 1)))
-            crossing, tilt = crossing[: some.stop - some.start], tilt[: some.stop - some.start]
-            _tilt(beside, *(values[some] for values in between), tilt)
-            under.columns(crossed[some], column[some], way[some], tilt, crossing)
-            for i, values in zip((crossed[some] + 1 - first).tolist(), crossing):
-                np.maximum(ground[i], values, out=ground[i])
+            _tilt(beside, *(values[some] for values in between), tilt[: some.stop - some.start])
+            under.columns(crossed[some], column[some], way[some], tilt, crossing, ground, first - 1)
             if telling:
                 _pairs(np.maximum, ground, cells, cells)
                 told = slice(first - self.told_from, rows.stop - self.told_from)
@@ -199,12 +196,13 @@ class Shadow:
         """What lines bring with them, shape (count,), to the first row on which they stand on the side."""
         if before is None:
             return np.full(self._count, UNKNOWN_M, dtype=np.float32)
-        beside = self.side.cols - self.side.beyond
-        number, place = np.arange(self._count), self._place(u) - beside
-        last = self.side.heights_m.shape[1] - 1 - 2 * beside
+        heights, beyond, cols = self.side.heights_m, self.side.beyond, self.side.cols
+        number, place = np.arange(self._count), self._place(u) - cols
+        last = heights.shape[1] - 1 - 2 * cols
         grows = place[-1] >= place[0]
         row = np.searchsorted(place, -number) if grows else np.searchsorted(-place, number - last)
-        return before.at(u[np.minimum(row, len(u) - 1)], self._beside(number))
+        unknown = beyond - self._rows[0] if self.line.toward < 0 else self._rows[0] + 1 + beyond - len(heights)
+        return before.at(u[np.clip(row, max(unknown, 0), len(u) - 1)], self._beside(number))
 
 
 class _Under:
@@ -225,22 +223,23 @@ class _Under:
                 np.subtract(view(heights, row, col + 1, here.shape, step), tilt[some, lines], out=cells[some, lines])
         ground -= tilt
 
-    def columns(self, rows, column, way, tilt, ground):
-        """Heights part of the way from the cells of rows to those of the next row, less what the light comes down by."""
-        heights = self._side.heights_m
-        rows = [self._rows[row] for row in rows.tolist()]
-        for some, lines, row, col, step in self._stretches(rows, column.tolist(), (ground,)):
-            part = ground[some, lines]
-            here = view(heights, row, col, part.shape, step)
-            np.subtract(view(heights, row + self._down, col, part.shape, step), here, out=part)
-            part *= way[some, None]
-            part += here
-        ground -= tilt
+    def columns(self, rows, column, way, tilt, spare, ground, first):
+        """Raise ground, whose rows are those after `first`, to heights part of the way to them, less what the light comes down by."""
+        heights, numbers, reached = self._side.heights_m, [self._rows[row] for row in rows.tolist()], (rows - first).tolist()
+        for some, lines, row, col, step in self._stretches(numbers, column.tolist()):
+            crossing = spare[some, lines]
+            here = view(heights, row, col, crossing.shape, step)
+            np.subtract(view(heights, row + self._down, col, crossing.shape, step), here, out=crossing)
+            crossing *= way[some, None]
+            crossing += here
+            crossing -= tilt[some, lines]
+            there = ground[reached[some.start] : reached[some.stop - 1] + 1 : max(step[0] * self._down, 1), lines]
+            np.maximum(there, crossing, out=there)
 
-    def _stretches(self, rows, left, grounds):
+    def _stretches(self, rows, left, grounds=()):
         """Rows whose cells under the lines step evenly: which of them, lines on the side, row and column of their first cell, steps.
 
-        Under other lines unknown ground is written.
+        In the grounds that are given unknown is written under other lines.
         """
         width = self._side.heights_m.shape[1] - 1
         for first, last, *step in stretches(rows, left):

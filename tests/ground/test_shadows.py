@@ -222,3 +222,22 @@ def test_reach(refraction_k):
     assert np.abs(seen - alt).max() < 0.06  # [deg] the second power of the distance is that of a body near the horizon
     assert shadows.reach_m(1000.0, np.array([-1.0, 0.0]), EARTH_M, 0.0).tolist() == [np.inf, np.inf]
     assert (shadows.reach_m(-5.0, alt, EARTH_M, 0.0) == 0.0).all()
+
+
+@pytest.mark.parametrize("az_deg", [0.0, 30.0, 60.0, 90.0, 180.0, 215.0, 270.0, 325.0])
+@pytest.mark.parametrize("beyond", [0, 8, 24, 32, 48])
+def test_a_wall_just_beyond_the_finest_window(az_deg, beyond):
+    """Ground that only a coarser window holds hides what it hides, also where it begins: no strip of it is passed over."""
+    half, side, halo = 400, 64, 64
+    away = np.abs(np.arange(-half, half) + 0.5)
+    away = np.maximum(away[:, None], away)  # a square wall of coarse cells all round the window
+    first = half - side // 2 - halo
+    heights = np.where((away > side / 2 + halo + beyond) & (away < side / 2 + halo + beyond + 8), 300.0, 0.0).astype(np.float32)
+    tile, whole = Tile(first + halo, first + halo, side, side), Window(heights, 0, 0)
+    fine = Window(heights[first:-first, first:-first], first, first)
+    made = [Ground(tile, windows, LENS_M, 2 * CELL_M, SIDES_M, K) for windows in ([whole], [fine, shadows.coarser(whole, 4)])]
+    for alt_deg in (4.0, 60.0):
+        light = plane_light(tile, az_deg, alt_deg)
+        near, far = (ground.lit(light) for ground in made)
+        assert near.all() == (alt_deg == 60.0)
+        assert (near == far).all()
