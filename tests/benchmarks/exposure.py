@@ -30,13 +30,13 @@ CRS, LON, LAT, CELL_M, CELLS = "EPSG:32633", 15.0, 45.0, 10.0, 1024
 AZIMUTHS, ALT_DEG, RADIUS_M, LENS_M = np.arange(10.0, 370.0, 45.0), (3.0, 12.0), 10_000.0, 1.5
 GRASS_AZIMUTHS = 3  # one of them for loading and writing
 REPEATS = 3
-LEAST_GRASS = 10.0
+LEAST_GRASS = 30.0
 BIG_CELLS, SMALL_TILE, BIG_ALT_DEG = 20_000, 1000, 12.0  # a raster that repeats itself, so that the ground takes no memory
 MOST_MB = 4000.0
 NOTES = """- {cells} x {cells} cells of 10 m of rough fractal ground, {azimuths} azimuths, ground looked at to {radius} km, the windows
   of the raster included: {rates} million cells and directions a second{grass}.
 - GRASS's r.horizon, in C, finds the altitude of the skyline itself, by the nearest cells, without a lens and without refraction; the plugin
-  whether a body at one altitude is seen, by each cell's own ray over the nearest 32 cells.
+  whether a body at one altitude is seen, by each cell's own ray over the nearest 32 cells, or by bounds that no such ray can pass.
 - Memory of a tile of {tile} x {tile} cells in a raster of {big} x {big}, its overview included; a process of its own, without QGIS:
 
 {memory}
