@@ -4,6 +4,7 @@ import asyncio
 import contextlib
 import json
 import resource
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -34,8 +35,12 @@ def begun():
     """Begin the command in a process of its own, which is ended with the test."""
     with contextlib.ExitStack() as stack:
 
+        def hear():
+            signal.signal(signal.SIGINT, signal.SIG_DFL)  # of a shell in the background it would be deaf to Ctrl+C
+
         def begin(*arguments):
-            how = {"stderr": subprocess.PIPE, "text": True, "start_new_session": True}  # a group of its own, as in a terminal
+            # a group of its own, as in a terminal
+            how = {"stderr": subprocess.PIPE, "text": True, "start_new_session": True, "preexec_fn": hear}
             process = subprocess.Popen(command(*arguments), env=environment(), **how)
             stack.callback(_end, process)
             return process
