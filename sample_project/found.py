@@ -41,7 +41,7 @@ def find(folder):
     options.driverName, options.layerName = "GPKG", "alignments"
     found = context.getMapLayer(results["OUTPUT"])
     error, text, *_ = QgsVectorFileWriter.writeAsVectorFormatV3(found, str(FOUND), QgsProject.instance().transformContext(), options)
-    if error != QgsVectorFileWriter.NoError:
+    if error != QgsVectorFileWriter.WriterError.NoError:
         sys.exit(text)
 
 

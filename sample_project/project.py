@@ -15,6 +15,7 @@ os.environ["QT_HASH_SEED"] = "0"  # attributes in the same order each time
 os.environ["GDAL_PAM_ENABLED"] = "NO"  # no statistics file beside the DEM
 
 from qgis.core import (
+    Qgis,
     QgsApplication,
     QgsBilinearRasterResampler,
     QgsColorRampShader,
@@ -120,7 +121,7 @@ def ground_tint():
     """The DEM as quiet tints: sea, then lowland to summit."""
     layer = QgsRasterLayer(str(HERE / "dem.tif"), "ground", "gdal")
     ramp = QgsColorRampShader(0, GROUND[-1][0])
-    ramp.setColorRampType(QgsColorRampShader.Interpolated)
+    ramp.setColorRampType(QgsColorRampShader.Type.Interpolated)
     stops = [(0.0, SEA, "sea"), (0.4, SEA, "sea")] + [(height, colour, f"{height:.0f} m") for height, colour in GROUND]
     ramp.setColorRampItemList([QgsColorRampShader.ColorRampItem(height, QColor(colour), label) for height, colour, label in stops])
     shader = QgsRasterShader()
@@ -139,7 +140,7 @@ def relief():
     renderer.setZFactor(1.0)
     renderer.setMultiDirectional(True)
     layer.setRenderer(renderer)
-    layer.setBlendMode(QPainter.CompositionMode_Multiply)
+    layer.setBlendMode(QPainter.CompositionMode.CompositionMode_Multiply)
     layer.brightnessFilter().setBrightness(55)
     layer.brightnessFilter().setContrast(5)
     layer.setOpacity(0.75)
@@ -156,14 +157,14 @@ def vector(name, symbol):
     return layer
 
 
-def label(layer, expression, size, colour, weight=QFont.Normal, **placed):
+def label(layer, expression, size, colour, weight=QFont.Weight.Normal, **placed):
     """Label the layer."""
     layer.setLabeling(QgsVectorLayerSimpleLabeling(labelled(expression, size, colour, weight, **placed)))
     layer.setLabelsEnabled(True)
     return layer
 
 
-def labelled(expression, size, colour, weight=QFont.Normal, **placed):
+def labelled(expression, size, colour, weight=QFont.Weight.Normal, **placed):
     """How labels look: DejaVu Sans with a white edge, so that it reads on shaded ground."""
     edge = QgsTextBufferSettings()
     edge.setEnabled(True)
@@ -187,8 +188,8 @@ def beside(dist, priority):
     around = QgsLabelObstacleSettings()
     around.setIsObstacle(True)
     around.setFactor(2)
-    placed = {"placement": QgsPalLayerSettings.OrderedPositionsAroundPoint, "dist": dist, "priority": priority}
-    return dict(placed, offsetType=QgsPalLayerSettings.FromSymbolBounds)
+    placed = {"placement": QgsPalLayerSettings.Placement.OrderedPositionsAroundPoint, "dist": dist, "priority": priority}
+    return dict(placed, offsetType=QgsPalLayerSettings.OffsetType.FromSymbolBounds)
 
 
 def cameras():
@@ -204,9 +205,9 @@ def cameras():
     symbol.insertSymbolLayer(0, generated(CORE_RAY, CORE, 0.7))
     layer.setRenderer(QgsSingleSymbolRenderer(symbol))
     name = labelled('"name"', 7.5, CAMERA_INK, **beside(1.2, 7))
-    bearing = labelled(BEARING, 7, INK, placement=QgsPalLayerSettings.Line, dist=0.5, priority=9, overrunDistance=15)
+    bearing = labelled(BEARING, 7, INK, placement=QgsPalLayerSettings.Placement.Line, dist=0.5, priority=9, overrunDistance=15)
     bearing.geometryGeneratorEnabled, bearing.geometryGenerator = True, SIGHTLINE
-    bearing.geometryGeneratorType = QgsWkbTypes.LineGeometry
+    bearing.geometryGeneratorType = QgsWkbTypes.GeometryType.LineGeometry
     rules = QgsRuleBasedLabeling.Rule(None)
     for settings, words in ((name, "name"), (bearing, "true bearing and distance to the subject it faces")):
         rules.appendChild(QgsRuleBasedLabeling.Rule(settings, 0, 0, "", words))
@@ -247,7 +248,7 @@ def subjects():
     """Filled triangles that stand on their foot."""
     properties = {"name": "triangle", "size": "3.4", "color": INK, "outline_color": CASING, "outline_width": "0.3"}
     symbol = QgsMarkerSymbol.createSimple(dict(properties, vertical_anchor_point="2"))
-    return label(vector("subjects", symbol), '"name"', 8.5, INK, QFont.Bold, **beside(1.0, 10))
+    return label(vector("subjects", symbol), '"name"', 8.5, INK, QFont.Weight.Bold, **beside(1.0, 10))
 
 
 def paths():
@@ -255,7 +256,7 @@ def paths():
     symbol = QgsLineSymbol.createSimple({"line_color": CASING, "line_width": "1.0", "capstyle": "round", "joinstyle": "round"})
     line = {"line_color": INK, "line_width": "0.35", "customdash": "2;1", "use_custom_dash": "1"}
     symbol.appendSymbolLayer(QgsSimpleLineSymbolLayer.create(line))
-    return label(vector("paths", symbol), '"name"', 6.5, INK, placement=QgsPalLayerSettings.Line, dist=0.6, priority=6)
+    return label(vector("paths", symbol), '"name"', 6.5, INK, placement=QgsPalLayerSettings.Placement.Line, dist=0.6, priority=6)
 
 
 def closed():
@@ -293,10 +294,10 @@ def build():
     facts = project.metadata()
     facts.setAuthor("Sky Alidade")
     facts.setAbstract("An invented place for trying the algorithms. Nothing in it was surveyed.")
-    facts.setCreationDateTime(QDateTime(2027, 1, 1, 0, 0, 0, 0, Qt.UTC))
+    facts.setCreationDateTime(QDateTime(2027, 1, 1, 0, 0, 0, 0, Qt.TimeSpec.UTC))
     project.setMetadata(facts)
     inside = project.labelingEngineSettings()
-    inside.setFlag(QgsLabelingEngineSettings.UsePartialCandidates, False)
+    inside.setFlag(QgsLabelingEngineSettings.Flag.UsePartialCandidates, False)
     project.setLabelingEngineSettings(inside)
     project.setFilePathStorage(project.filePathStorage().Relative)
     for layer in (ground_tint(), relief(), allowed(), closed(), paths(), alignments(), cameras(), subjects()):
@@ -308,8 +309,8 @@ def build():
         node.setExpanded(node.name() == "alignments")
     QgsExpressionContextUtils.setProjectVariable(project, "sky_time", SKY_TIME)
     steps = project.timeSettings()
-    steps.setTemporalRange(QgsDateTimeRange(*(QDateTime.fromString(moment, Qt.ISODate) for moment in NIGHT_UTC)))
-    steps.setTimeStepUnit(QgsUnitTypes.TemporalMinutes)
+    steps.setTemporalRange(QgsDateTimeRange(*(QDateTime.fromString(moment, Qt.DateFormat.ISODate) for moment in NIGHT_UTC)))
+    steps.setTimeStepUnit(QgsUnitTypes.TemporalUnit.TemporalMinutes)
     steps.setTimeStep(STEP_MIN)
     project.layoutManager().addLayout(layout(project))
     project.writeProject.connect(embed_models)
@@ -327,7 +328,7 @@ def layout(project):
     page = QgsPrintLayout(project)
     page.initializeDefaults()
     page.setName(LAYOUT)
-    page.pageCollection().page(0).setPageSize("A4", QgsLayoutItemPage.Portrait)
+    page.pageCollection().page(0).setPageSize("A4", QgsLayoutItemPage.Orientation.Portrait)
     sheet = QgsLayoutItemMap(page)
     sheet.setId("map")
     sheet.attemptSetSceneRect(QRectF(10, 24, 190, 217))  # before anything else: a map without a size stays blank
@@ -335,14 +336,14 @@ def layout(project):
     sheet.setFrameEnabled(True)
     sheet.setFrameStrokeWidth(QgsLayoutMeasurement(0.2))
     page.addLayoutItem(sheet)
-    words(page, TITLE, (10, 8, 190, 9), 16, QFont.Bold)
+    words(page, TITLE, (10, 8, 190, 9), 16, QFont.Weight.Bold)
     words(page, WORDS_OF_MAP, (10, 17, 190, 6), 8)
     words(page, NOTICE, (10, 277, 190, 10), 8)
     legend(page, sheet)
     scale = QgsLayoutItemScaleBar(page)
     scale.setLinkedMap(sheet)
     scale.setStyle("Single Box")
-    scale.setUnits(QgsUnitTypes.DistanceKilometers)
+    scale.setUnits(QgsUnitTypes.DistanceUnit.DistanceKilometers)
     scale.setUnitLabel("km")
     scale.setUnitsPerSegment(1.0)
     scale.setNumberOfSegments(2)
@@ -354,7 +355,7 @@ def layout(project):
     north = QgsLayoutItemPicture(page)
     north.setPicturePath(":/images/north_arrows/layout_default_north_arrow.svg")
     north.setLinkedMap(sheet)
-    north.setNorthMode(QgsLayoutItemPicture.TrueNorth)
+    north.setNorthMode(QgsLayoutItemPicture.NorthMode.TrueNorth)
     page.addLayoutItem(north)
     north.attemptSetSceneRect(QRectF(184, 27, 13, 16))
     return page
@@ -375,7 +376,7 @@ def legend(page, sheet):
             made.model().refreshLayerLegend(node)
     made.setColumnCount(3)
     made.setSymbolWidth(6)
-    for part in (QgsLegendStyle.SymbolLabel, QgsLegendStyle.Subgroup, QgsLegendStyle.Group):
+    for part in (QgsLegendStyle.Style.SymbolLabel, QgsLegendStyle.Style.Subgroup, QgsLegendStyle.Style.Group):
         style = made.style(part)
         style.setFont(page_font(8))
         made.setStyle(part, style)
@@ -383,13 +384,13 @@ def legend(page, sheet):
     made.attemptSetSceneRect(QRectF(10, 244, 125, 30))
 
 
-def page_font(size, weight=QFont.Normal):
+def page_font(size, weight=QFont.Weight.Normal):
     font = QFont("DejaVu Sans", -1, weight)
     font.setPointSizeF(size)
     return font
 
 
-def words(page, text, box, size, weight=QFont.Normal):
+def words(page, text, box, size, weight=QFont.Weight.Normal):
     """A text on the sheet."""
     item = QgsLayoutItemLabel(page)
     item.setText(text)
@@ -419,7 +420,7 @@ def draw(folder):
     settings.setOutputDpi(150)
     settings.setOutputSize(QSize(1400, 1600))
     settings.setLabelingEngineSettings(project.labelingEngineSettings())
-    settings.setFlag(QgsMapSettings.UseRenderingOptimization, False)
+    settings.setFlag(Qgis.MapSettingsFlag.UseRenderingOptimization, False)
     settings.setExpressionContext(QgsExpressionContext(QgsExpressionContextUtils.globalProjectLayerScopes(None)))
     job = QgsMapRendererParallelJob(settings)
     job.start()
