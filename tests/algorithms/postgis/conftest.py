@@ -79,7 +79,7 @@ class Cluster:
                     raise
 
     def start(self):
-        options = f"-h 127.0.0.1 -p {self.port} -k {self.folder} -c fsync=off -c timezone=America/Los_Angeles"
+        options = f"-h 127.0.0.1 -p {self.port} -k '' -c fsync=off -c timezone=America/Los_Angeles"
         self._run("pg_ctl", "start", "--wait", "--silent", "--log", self.folder / "log", "--options", options)
 
     def stop(self):
@@ -117,7 +117,7 @@ class Cluster:
 def cluster():
     if programs() is None:
         install()
-    folder = Path(tempfile.mkdtemp(prefix="alidade-pg-"))  # short, since it holds a socket; pytest's own is closed to other users
+    folder = Path(tempfile.mkdtemp(prefix="alidade-pg-"))  # pytest's own is closed to other users
     running = Cluster(folder)
     yield running
     with suppress(subprocess.CalledProcessError):
