@@ -1,5 +1,6 @@
 """Partitions of results as tables, and how they are compared; what the processes of a run need."""
 
+import contextlib
 import os
 import sys
 import time
@@ -32,6 +33,16 @@ def wait_for(true, what):
     while not true():
         assert time.monotonic() < end_s, f"waited in vain for {what}"
         time.sleep(0.02)
+
+
+def ended(group):
+    """Whether no process of a group lives; those that have ended and that no one has asked after do not."""
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        with contextlib.suppress(OSError):
+            state, _, of = stat.read_text(encoding="utf-8", errors="replace").rpartition(")")[2].split()[:3]
+            if int(of) == group and state not in ("Z", "X"):
+                return False
+    return True
 
 
 def files_of(folder):

@@ -2,12 +2,11 @@
 
 import os
 import signal
-import time
 from types import SimpleNamespace
 
 import numpy as np
 import pytest
-from partitioned import assert_equal, files_of, table_of, wait_for
+from partitioned import PATIENCE_S, assert_equal, ended, files_of, table_of, wait_for
 
 from skyalidade.batch.interruption import Interruption
 from skyalidade.batch.run import run
@@ -62,7 +61,8 @@ def test_a_client_that_is_killed_goes_on_where_it_was(begun, batch, sites, tmp_p
     wait_for(lambda: len(files_of(folder / "nights")) >= 5, "partitions")
     run.send_signal(signal.SIGKILL)
     run.wait()
-    before = _settled(folder / "nights")
+    wait_for(lambda: ended(run.pid), "the workers of the client that was killed")
+    before = files_of(folder / "nights")
     assert 5 <= len(before) < PARTITIONS
     (folder / "nights" / ".part-000000-1-1").write_bytes(b"torn")  # what a worker killed while it writes leaves
     told = batch(*asked(sites(SITES), folder, "--workers", 2))
@@ -87,7 +87,7 @@ def test_a_run_that_is_interrupted(begun, sites, tmp_path):
     run = begun(*asked(sites(SITES), folder, "--workers", 2))
     wait_for(lambda: files_of(folder / "nights"), "a partition")
     os.killpg(run.pid, signal.SIGINT)
-    _, told = run.communicate(timeout=60)
+    _, told = run.communicate(timeout=PATIENCE_S)
     assert run.returncode == 130
     assert told.endswith("Interrupted. Give the same command again to go on: the partitions that are done are kept.\n")
     assert "Traceback" not in told, told
@@ -175,14 +175,6 @@ def test_an_interruption_is_obeyed_at_the_end_at_the_latest():
         signal.raise_signal(signal.SIGINT)
 
 
-def _settled(folder):
-    """The files once the workers of a killed client have ended too."""
-    before = None
-    while before != (before := files_of(folder)):
-        time.sleep(1.0)  # three times as long as a partition takes
-    return before
-
-
 def test_workers_of_another_version_are_refused_with_both(cluster, batch, sites, tmp_path, other_stage):
     cluster.add_worker(other_stage)
     told = batch(*asked(sites(8), tmp_path / "out", "--scheduler", cluster.address))
@@ -232,7 +224,7 @@ def test_a_scheduler_that_is_lost(cluster, begun, sites, tmp_path):
     run = begun(*asked(sites(SITES), tmp_path / "out", "--scheduler", cluster.address))
     wait_for(lambda: len(files_of(tmp_path / "out" / "nights")) >= 2, "partitions")
     cluster.scheduler.kill()
-    _, told = run.communicate(timeout=30)
+    _, told = run.communicate(timeout=PATIENCE_S)
     assert run.returncode == 1
     assert "The scheduler was lost. Start it again, then give the same command" in told
     assert "Traceback" not in told, told
