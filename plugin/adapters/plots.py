@@ -15,7 +15,7 @@ HOW = {"lens_m": "CAMERA_HEIGHT", "skip_m": "SKIP_NEAR", "radius_m": "TERRAIN_RA
 
 
 class Plot:
-    """Cells of an elevation model, and how they are looked at.
+    """Cells of an elevation model, and how they are looked at, for so many months together.
 
     Attributes
     ----------
@@ -37,7 +37,7 @@ class Plot:
         With a sentence, where no heights can be read, or the area lies beside them.
     """
 
-    def __init__(self, algorithm, parameters, context):
+    def __init__(self, algorithm, parameters, context, months):
         self.raster, self.crs = Raster(algorithm.dem, context.transformContext()), algorithm.dem.crs
         self.how = {name: number_of(algorithm, parameters, parameter) for name, parameter in HOW.items()}
         grid = self.raster.extent.grid
@@ -50,7 +50,7 @@ class Plot:
             )
         self._cell_m = tuple(float(side) for side in grid.cell_m(lon, lat))
         self.region = plots.region_for(self.area, grid, self._cell_m[0], self.how["radius_m"], self.how["skip_m"])
-        self.tiles = tiles(self.area, tile_side(self._cell_m[1]))
+        self.tiles = tiles(self.area, tile_side(self._cell_m[1], months))
         self.lon_deg, self.lat_deg = self._places(self.tiles, context)
         if not np.isfinite(self.lon_deg + self.lat_deg).all():
             raise ValueError(

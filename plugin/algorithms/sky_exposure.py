@@ -95,7 +95,9 @@ class SkyExposure(Algorithm):
         (target,) = targets_of(self, parameters, context, "BODY")
         conditions = self._conditions(parameters, context)
         with in_words():
-            plot = Plot(self, parameters, context)
+            per_month = take.yes_of(self, parameters, "PER_MONTH", context)
+            any_zone = nights_of_sites(parameters, ["UTC"], np.zeros(1, int), NIGHTS)
+            plot = Plot(self, parameters, context, len(months_between(*any_zone)) if per_month else 1)
             overview = survey(plot.region, plot.raster.read, part_of(go_on, 0.0, SURVEYED))
             if overview is None:
                 return self._cancelled(feedback)
@@ -106,7 +108,7 @@ class SkyExposure(Algorithm):
             zone_names, zone_index = zones_of_sites(parameters, plot.lon_deg, plot.lat_deg, feedback)
             nights = nights_of_sites(parameters, zone_names, zone_index, NIGHTS)
             places = Places(plot.lon_deg, plot.lat_deg, plot.heights_m(overview), zone_names, zone_index)
-            months = months_between(*nights) if take.yes_of(self, parameters, "PER_MONTH", context) else None
+            months = months_between(*nights) if per_month else None
             step_deg = take.number_of(self, parameters, "SKY_STEP") or step_of(target)
             paths = sky_paths(places, target, *nights, conditions, months, step_deg, part_of(go_on, SURVEYED, SOLVED))
         if paths is None:

@@ -134,7 +134,8 @@ def exposure(asked, now_utc_s):
     if area is None:
         raise ValueError(f"--area does not meet {dem.file}. Give an extent on it, in its CRS, or leave it blank.")
     cell_m = ground.cell_m(area)
-    cut = tiles(area, tile_side(cell_m[1]))
+    any_zone = nights_asked(*_given_nights(asked), NIGHTS["exposure"], now_utc_s, ["UTC"], np.zeros(1, int))
+    cut = tiles(area, tile_side(cell_m[1], len(months_between(*any_zone)) if asked.per_month else 1))
     lon_deg, lat_deg = ground.lon_lat(*plots.middles(grid, cut))
     if not np.isfinite(lon_deg + lat_deg).all():
         raise ValueError(f"DEM: a part of {dem.file} is no place on the Earth. Check its CRS, or give an --area within its map.")

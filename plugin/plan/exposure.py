@@ -22,6 +22,7 @@ from ..words import Sentence
 from .ahead import THREADS, worked_ahead
 
 TILE_CELLS, LEAST_TILE_CELLS = 1024, 128  # along the side of a tile, the least a power of 2 as blocks of files are
+TILE_BYTES = 1 << 28  # of minutes, all months together
 TILE_M = 15_000.0  # one sky serves it all: at its corners the light comes from up to 0.1° beside
 HALO_CELLS = 256, 1024  # beyond the tile the ground is taken cell by cell so far, in cells four times as wide so far,
 FACTOR = 4
@@ -60,9 +61,10 @@ class Overview(NamedTuple):
     highest_m: float
 
 
-def tile_side(cell_m):
-    """Cells along the side of a tile, for cells of that size. [m]."""
-    return int(np.clip(TILE_M / cell_m // LEAST_TILE_CELLS * LEAST_TILE_CELLS, LEAST_TILE_CELLS, TILE_CELLS))
+def tile_side(cell_m, months=1):
+    """Cells along the side of a tile, for cells of that size in metres and so many months."""
+    most = min(TILE_M / cell_m, np.sqrt(TILE_BYTES / (np.dtype(np.float32).itemsize * max(months, 1))))
+    return int(np.clip(most // LEAST_TILE_CELLS * LEAST_TILE_CELLS, LEAST_TILE_CELLS, TILE_CELLS))
 
 
 def tiles(region, side):

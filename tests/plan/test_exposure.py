@@ -249,6 +249,12 @@ def test_tiles():
     assert [tile_side(cell_m) for cell_m in (1.0, 10.0, 15.0, 20.0, 90.0, 5000.0)] == [1024, 1024, 896, 640, 128, 128]
 
 
+def test_tiles_of_many_months_hold_no_more_than_a_few():
+    """768 months are all that the ephemeris knows."""
+    assert [tile_side(1.0, months) for months in (0, 1, 12, 64, 65, 240, 768)] == [1024, 1024, 1024, 1024, 896, 512, 256]
+    assert max(tile_side(cell_m, months) ** 2 * months * 4 for cell_m in (1.0, 10.0, 15.0, 90.0) for months in range(1, 769)) <= 2**28
+
+
 def test_rays_that_a_map_bends_too_much_are_refused():
     grid = terrain.Grid(100, 100, (20.0, 5e-4, 0.0, 89.0, 0.0, -5e-4), lambda lon, lat: (lon, lat))
     positions = Positions(np.array([45.0]), np.array([30.0]), np.ones((1, 1)), np.ones(1, dtype=int))
