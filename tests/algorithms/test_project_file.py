@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import zipfile
 from pathlib import Path
 
 import numpy as np
@@ -239,6 +240,30 @@ def test_without_the_plugin_it_still_opens_and_draws(tmp_path):
     picture = QImage(str(tmp_path / "map.png")).convertToFormat(QImage.Format.Format_RGB32)
     assert pixels(picture, SIGHTLINE_COLOUR) > 500
     assert pixels(picture, CORE_COLOUR) == 0
+
+
+def packed(file):
+    """What a packed project holds."""
+    with zipfile.ZipFile(file) as project:
+        return project.read("reserve.qgs").decode()
+
+
+@pytest.mark.skipif(Qgis.QGIS_VERSION_INT >= 32400, reason="the project is made by QGIS 3.22: newer ones write other XML")
+def test_it_is_as_it_would_be_made_now(tmp_path):
+    """With the styles, models and words of the plugin as they are."""
+    shutil.copytree(SAMPLE, tmp_path / "sample_project")
+    (tmp_path / "plugin").symlink_to(SAMPLE.parent / "plugin")
+    done = subprocess.run(
+        [sys.executable, str(tmp_path / "sample_project" / "project.py")],
+        env={**os.environ, "PYTHONPATH": os.pathsep.join(sys.path), "QGIS_CUSTOM_CONFIG_PATH": str(tmp_path)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    made, there = (packed(folder / "reserve.qgz").splitlines() for folder in (tmp_path / "sample_project", SAMPLE))
+    differs = [pair for pair in zip(made, there) if pair[0] != pair[1]]
+    assert (differs[:3], len(made)) == ([], len(there)), "run sample_project/project.py with QGIS 3.22"
 
 
 WHILE_DRAWN = """
