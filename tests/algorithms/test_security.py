@@ -17,6 +17,7 @@ import pytest
 from osgeo import gdal
 from qgis.core import (
     QgsBlockingNetworkRequest,
+    QgsFeature,
     QgsField,
     QgsNetworkAccessManager,
     QgsProcessingException,
@@ -30,6 +31,16 @@ from qgis.PyQt.QtCore import QCoreApplication, QUrl, QVariant
 from qgis.PyQt.QtNetwork import QNetworkRequest
 
 from skyalidade.provider import ALGORITHMS
+
+
+def can_be_held(name):
+    """Whether a feature takes a name from Python: newer bindings refuse half a letter, and tell "?" where a layer holds one."""
+    try:
+        QgsFeature().setAttributes([name])
+    except SystemError:
+        return False
+    return True
+
 
 HOSTILE = [
     "<script>alert(1)</script><img src=x onerror=alert(1)>",
@@ -46,7 +57,7 @@ HOSTILE = [
     "\u202eרשע <b>",
     "[% @project_path %] [% 1/0 %]",
     "=cmd|' /C calc'!A0",
-    "half a letter \ud800",
+    *filter(can_be_held, ["half a letter \ud800"]),
 ]
 ALLOWED_TAGS = {
     *("html", "head", "meta", "title", "style", "body", "label", "input", "section", "header", "div", "h1", "h2", "p", "bdi", "small"),
