@@ -260,12 +260,10 @@ def test_names_are_text_in_layers_of_xml(run, asked, tmp_path, ending):
     if ending in ("xlsx", "ods"):
         with zipfile.ZipFile(tmp_path / f"out.{ending}") as packed:
             files = {name: packed.read(name) for name in packed.namelist() if name.endswith(".xml")}
-    for content in files.values():
-        for element in ElementTree.fromstring(content).iter():
-            assert not element.tag.endswith("}NetworkLink")
-    layer = QgsVectorLayer(str(tmp_path / f"out.{ending}"), "found", "ogr")
-    assert layer.featureCount() == 2 * len(names)
-    assert HOSTILE[0] in {feature["site"] for feature in layer.getFeatures()}
+    elements = [element for content in files.values() for element in ElementTree.fromstring(content).iter()]
+    assert not [element for element in elements if element.tag.endswith("}NetworkLink")]
+    assert HOSTILE[0] in {element.text for element in elements}  # not every GDAL reads fields of KML
+    assert QgsVectorLayer(str(tmp_path / f"out.{ending}"), "found", "ogr").featureCount() == 2 * len(names)
 
 
 @pytest.mark.parametrize("ending", ["kml", "gml"])
