@@ -33,6 +33,7 @@ else:
     }
 
 
+AS_THEY_ARE = {str, bool, int, type(None)}  # kinds of values that QGIS takes
 EPOCH = QDateTime.fromMSecsSinceEpoch(0, Qt.TimeSpec.UTC)  # to add to: four times as quick as making each from nothing
 
 
@@ -73,6 +74,8 @@ def _date(days):
 
 def _objects(values):
     column = np.asarray(values, dtype=object).tolist()
+    if AS_THEY_ARE.issuperset(map(type, column)):
+        return column
     # value != value: a NaN among them; a sentence of the pure folders is written as it is, in English, like all values
     return [None if value is None or value != value else str(value) if isinstance(value, Sentence) else value for value in column]
 
