@@ -90,13 +90,14 @@ def lines_of_sight(
         some = slice(start, start + PAIRS)
         ends = (value[some] for value in (lon1, lat1, lens, lon2, lat2, base, top))
         tested, counts, lines = _lines(terrain, *ends, skip_near_m, refraction_k)
-        first = 0
+        first, worst, unknown = 0, np.empty((2, tested.size)), np.empty(tested.size, dtype=bool)
         while first < tested.size:  # longest first, so that those followed together are of one length
             some = slice(first, first + max(1, SAMPLES // counts[first]))
-            found[:, start + tested[some]] = _least(terrain, _Lines(*(value[..., some] for value in lines)), counts[first], refraction_k)
+            worst[:, some], unknown[some] = _worst(terrain, _Lines(*(value[..., some] for value in lines)), counts[first])
             first = some.stop
             if progress is not None and progress(min(start + first, lens.size) / lens.size) is False:
                 return None
+        found[:, start + tested] = _least(terrain, lines, worst, unknown, refraction_k)
     clear, block, hidden = found.reshape(3, *shape)
     unsure = np.abs(clear) < accuracy_m * np.minimum(1.0, block / SHARED_M)
     sight = np.where(unsure, "uncertain", np.where(clear >= 0, "clear", "hidden")).astype(object)
@@ -149,8 +150,8 @@ def _lines(terrain, lon1, lat1, lens, lon2, lat2, base, top, skip_near_m, refrac
     return tested, counts, _Lines(course, ray, begin, span, dist, alt, earth, lens, base, top, edge)
 
 
-def _least(terrain, lines, count, refraction_k):
-    """Least clearance, its distance, and what is hidden; shape (3, P)."""
+def _worst(terrain, lines, count):
+    """Parts of the way to the least clearance and to the least by distance, shape (2, P); whether some ground is not known, (P,)."""
     part = np.linspace(0.0, 1.0, count)
     powers = (part ** np.arange(4)[:, None]).astype(np.float32)
     col, row = (place.T.astype(np.float32) @ powers[:3] for place in lines.course)
@@ -158,13 +159,19 @@ def _least(terrain, lines, count, refraction_k):
     clearance -= terrain.between(col, row)
     if lines.edge.any():
         clearance[~terrain.grid.covers(col, row, SLACK)] = np.nan
-    every = np.arange(lines.begin.size)
-    unknown = np.isnan(clearance[every, clearance.argmin(axis=1)])  # the first nan, where there is one
+    least = clearance.argmin(axis=1)
+    unknown = np.isnan(clearance[np.arange(least.size), least])  # the first nan, where there is one
     if unknown.any():
         clearance[np.isnan(clearance)] = np.inf
-    clear, block, _ = _measured(terrain, lines, part[clearance.argmin(axis=1)], refraction_k)
+        least = clearance.argmin(axis=1)
     clearance /= np.stack([lines.begin, lines.span], axis=1).astype(np.float32) @ powers[:2]
-    _, _, alt = _measured(terrain, lines, part[clearance.argmin(axis=1)], refraction_k)
+    return part[[least, clearance.argmin(axis=1)]], unknown
+
+
+def _least(terrain, lines, worst, unknown, refraction_k):
+    """Least clearance, its distance, and what is hidden; shape (3, P)."""
+    clear, block, _ = _measured(terrain, lines, worst[0], refraction_k)
+    _, _, alt = _measured(terrain, lines, worst[1], refraction_k)
     shown_from = ray_height_m(lines.dist, alt, lines.earth, lines.lens, refraction_k)
     hidden = np.clip(shown_from - lines.base, 0.0, np.maximum(lines.top - lines.base, 0.0))
     open_ended = unknown & ~(clear < 0)
