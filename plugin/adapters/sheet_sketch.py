@@ -216,7 +216,7 @@ def _crossing(line, rectangle):
     if inside.isNull() or inside.isEmpty():
         return None
     before, last = list(inside.vertices())[-2:]
-    return QgsPointXY(last), math.degrees(math.atan2(last.x() - before.x(), last.y() - before.y())) % 360.0
+    return QgsPointXY(last), before.azimuth(last) % 360.0
 
 
 def _apart(crossings, subjects, least):
